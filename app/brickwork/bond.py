@@ -1,0 +1,111 @@
+"""A bond is data: a motif of cells and two lattice vectors, in modules of the brick.
+
+A cell is a unit with the joint to its right and above it; the unit stands in the cell's lower-left corner.
+"""
+
+from dataclasses import dataclass
+
+from app.panel.size import BrickSize
+
+
+@dataclass(frozen=True, slots=True)
+class Module:
+    """A length in modules: P head module (length + joint), G gauge, S a unit stood up (height + head joint)."""
+
+    p: float = 0.0
+    g: float = 0.0
+    s: float = 0.0
+
+    def __add__(self, other: "Module | int") -> "Module":
+        if isinstance(other, int):
+            return self
+        return Module(self.p + other.p, self.g + other.g, self.s + other.s)
+
+    def __sub__(self, other: "Module") -> "Module":
+        return self + other * -1
+
+    def __neg__(self) -> "Module":
+        return self * -1
+
+    def __mul__(self, times: float) -> "Module":
+        return Module(self.p * times, self.g * times, self.s * times)
+
+    __rmul__ = __mul__
+
+    def __truediv__(self, parts: float) -> "Module":
+        return Module(self.p / parts, self.g / parts, self.s / parts)
+
+    def inches(self, size: BrickSize) -> float:
+        """The length for one brick size, inches."""
+        return self.p * size.head_module + self.g * size.gauge + self.s * (size.height.inches + size.head_joint.inches)
+
+
+P, G, S, ZERO = Module(p=1.0), Module(g=1.0), Module(s=1.0), Module()
+
+KINDS = ("stretcher", "header", "soldier", "sailor", "rowlock", "shiner")
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One unit of the motif: its kind, where its cell's lower-left corner is, and the cell's size."""
+
+    kind: str
+    x: Module
+    y: Module
+    width: Module
+    height: Module
+
+
+@dataclass(frozen=True, slots=True)
+class Bond:
+    """Repeating `cells` by `across` and `up` covers the plane once; `turn` turns it all, degrees anticlockwise."""
+
+    name: str
+    words: str
+    cells: tuple[Cell, ...]
+    across: tuple[Module, Module]
+    up: tuple[Module, Module]
+    turn: float = 0.0
+
+
+def face(kind: str, size: BrickSize) -> tuple[float, float]:
+    """Width and height in inches of a unit of this kind as it lies in the face, its own joints left out.
+
+    A header shows a half bat's length; rowlock and sailor show the half bat's length as the brick's width.
+    """
+    length, height, half = size.length.inches, size.height.inches, size.half_bat
+    return {
+        "stretcher": (length, height),
+        "header": (half, height),
+        "soldier": (height, length),
+        "sailor": (half, length),
+        "rowlock": (height, half),
+        "shiner": (length, half),
+    }[kind]
+
+
+STANDING = ("soldier", "sailor", "rowlock")
+"""Kinds whose length runs up the face."""
+
+
+def stretcher(x: Module = ZERO, y: Module = ZERO) -> Cell:
+    """A stretcher with its head joint and bed joint."""
+    return Cell("stretcher", x, y, P, G)
+
+
+def header(x: Module = ZERO, y: Module = ZERO) -> Cell:
+    """A header: half a head module long, one course high."""
+    return Cell("header", x, y, P / 2, G)
+
+
+def soldier(x: Module = ZERO, y: Module = ZERO) -> Cell:
+    """A stretcher stood on end, a head joint on every side."""
+    return Cell("soldier", x, y, S, P)
+
+
+def joints(bond: Bond, size: BrickSize) -> tuple[float, float]:
+    """The bond's own joints in inches, beside and above a unit: the least over its cells."""
+    faces = [(cell, face(cell.kind, size)) for cell in bond.cells]
+    head = min(cell.width.inches(size) - width for cell, (width, _) in faces)
+    bed = min(cell.height.inches(size) - height for cell, (_, height) in faces)
+    return head, bed

@@ -1,0 +1,158 @@
+"""From what a person typed to polygons in float inches, face frame."""
+
+from math import acos, atan2, ceil, cos, hypot, pi, sin
+
+import numpy as np
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from app.panel.shapes import Arch, Circle, Point, Polygon, Rect, Shape
+from app.panel.values import Panel
+
+CHORD_ERROR = 1 / 512
+"""Largest distance in inches from a drawn arc to its chords: an eighth of the 1/64 in. that a tape shows."""
+
+
+def shape_polygon(shape: Shape) -> shapely.Polygon:
+    """The shape as a polygon, inches; arcs become chords within `CHORD_ERROR`."""
+    match shape:
+        case Rect():
+            x, y = shape.x.inches, shape.y.inches
+            return shapely.box(x, y, x + shape.width.inches, y + shape.height.inches)
+        case Polygon():
+            return shapely.Polygon(inches(shape.points))
+        case Circle():
+            return _circle(shape)
+        case Arch():
+            return _arch(shape)
+
+
+def inches(points: tuple[Point, ...]) -> list[tuple[float, float]]:
+    """Points as float inches."""
+    return [(x.inches, y.inches) for x, y in points]
+
+
+def _steps(radius: float, angle: float) -> int:
+    step = 2 * acos(max(-1.0, 1 - CHORD_ERROR / radius)) if radius > CHORD_ERROR else pi
+    return max(1, ceil(angle / step))
+
+
+def _circle(circle: Circle) -> shapely.Polygon:
+    x, y, radius = circle.x.inches, circle.y.inches, circle.radius.inches
+    count = 4 * _steps(radius, pi / 2)
+    angles = np.arange(count) * (2 * pi / count)
+    return shapely.Polygon(np.column_stack([x + radius * np.cos(angles), y + radius * np.sin(angles)]))
+
+
+def _arch(arch: Arch) -> shapely.Polygon:
+    x, y, width = arch.x.inches, arch.y.inches, arch.width.inches
+    rise, crown = arch.rise.inches, y + arch.height.inches
+    springing, middle = crown - rise, x + width / 2
+    radius = (width * width / 4 + rise * rise) / (2 * rise)
+    centre = crown - radius
+    half = atan2(width / 2, springing - centre)
+    count = 2 * _steps(radius, half)
+    turns = [half - 2 * half * k / count for k in range(1, count)]
+    arc = [(middle + radius * sin(turn), centre + radius * cos(turn)) for turn in turns]
+    return shapely.Polygon([(x, y), (x + width, y), (x + width, springing), *arc, (x, springing)])
+
+
+def outline_polygon(panel: Panel) -> shapely.Polygon:
+    """The panel's outline, inches."""
+    return shapely.Polygon(panel.outline_inches)
+
+
+def openings_polygon(panel: Panel) -> BaseGeometry:
+    """What the openings take from the outline, inches; empty where there are none."""
+    if not panel.openings:
+        return shapely.Polygon()
+    joined = shapely.union_all([shape_polygon(opening.shape) for opening in panel.openings])
+    return joined.intersection(outline_polygon(panel))
+
+
+def brick_field(panel: Panel, margin: float) -> BaseGeometry:
+    """Outline shrunk by `margin` inches, less openings grown by it (mitred), less strips and plates.
+
+    A margin typed on the panel or on an edge goes before `margin`; `flush` and `return` edges have none.
+    Empty where nothing is left. Always valid; polygons may be several.
+    """
+    kept = panel.margin.inches if panel.margin is not None else margin
+    field = _shrunk_outline(panel, kept)
+    taken = [_grown(opening.shape, kept) for opening in panel.openings]
+    taken += [strip_polygon(inches(strip.line), strip.width.inches) for strip in panel.strips]
+    taken += [shape_polygon(plate.shape) for plate in panel.plates]
+    if taken:
+        field = field.difference(shapely.union_all(taken))
+    return field
+
+
+def strip_polygon(line: list[tuple[float, float]], width: float) -> BaseGeometry:
+    """A strip of `width` inches along a line, square at its ends so that it reaches past an edge it meets."""
+    return shapely.LineString(line).buffer(width / 2, cap_style="flat", join_style="mitre", mitre_limit=10)
+
+
+def _grown(shape: Shape, margin: float) -> BaseGeometry:
+    if margin == 0:
+        return shape_polygon(shape)
+    if isinstance(shape, Rect):
+        x, y = shape.x.inches, shape.y.inches
+        return shapely.box(x - margin, y - margin, x + shape.width.inches + margin, y + shape.height.inches + margin)
+    return shape_polygon(shape).buffer(margin, join_style="mitre", mitre_limit=10)
+
+
+def edge_margins(panel: Panel, margin: float) -> list[float]:
+    """Margin along each outline edge, inches, in the order of the outline."""
+    margins = [margin] * len(panel.outline)
+    for edge in panel.edges:
+        if edge.margin is not None:
+            margins[edge.edge] = edge.margin.inches
+        elif edge.treatment in ("flush", "return"):
+            margins[edge.edge] = 0.0
+    return margins
+
+
+def _shrunk_outline(panel: Panel, margin: float) -> BaseGeometry:
+    outline = outline_polygon(panel)
+    margins = edge_margins(panel, margin)
+    if len(set(margins)) == 1:
+        return outline if margins[0] == 0 else outline.buffer(-margins[0], join_style="mitre", mitre_limit=10)
+    return outline.difference(shapely.union_all(_edge_strips(panel, margins)))
+
+
+def _edge_strips(panel: Panel, margins: list[float]) -> list[shapely.Polygon]:
+    """What each edge's margin takes away, run on past the corners that turn outwards so that no wedge is left."""
+    points = panel.outline_inches
+    turn = 1.0 if outline_polygon(panel).exterior.is_ccw else -1.0
+    strips = []
+    for k, margin in enumerate(margins):
+        before, start = points[k - 1], points[k]
+        end, after = points[(k + 1) % len(points)], points[(k + 2) % len(points)]
+        along = _unit(start, end)
+        reach_back = margin if turn * _cross(_unit(before, start), along) < 0 else 0.0
+        reach_on = margin if turn * _cross(along, _unit(end, after)) < 0 else 0.0
+        if margin > 0:
+            strips.append(_strip_inside(start, end, along, turn * margin, reach_back, reach_on))
+    return strips
+
+
+def _strip_inside(
+    start: tuple[float, float],
+    end: tuple[float, float],
+    along: tuple[float, float],
+    depth: float,
+    reach_back: float,
+    reach_on: float,
+) -> shapely.Polygon:
+    (dx, dy), inward = along, (-along[1] * depth, along[0] * depth)
+    a = (start[0] - dx * reach_back, start[1] - dy * reach_back)
+    b = (end[0] + dx * reach_on, end[1] + dy * reach_on)
+    return shapely.Polygon([a, b, (b[0] + inward[0], b[1] + inward[1]), (a[0] + inward[0], a[1] + inward[1])])
+
+
+def _unit(a: tuple[float, float], b: tuple[float, float]) -> tuple[float, float]:
+    length = hypot(b[0] - a[0], b[1] - a[1])
+    return (b[0] - a[0]) / length, (b[1] - a[1]) / length
+
+
+def _cross(a: tuple[float, float], b: tuple[float, float]) -> float:
+    return a[0] * b[1] - a[1] * b[0]
