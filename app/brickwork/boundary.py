@@ -6,7 +6,7 @@ import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from app.brickwork.lattice import Floats, Grid, Ints, line_range, runs, unit_range
+from app.brickwork.lattice import Flags, Floats, Grid, Ints, line_range, runs, unit_range
 from app.panel.tolerance import TOLERANCE
 
 
@@ -21,11 +21,11 @@ class Edges:
     after: Ints
 
     @property
-    def upright(self) -> "np.ndarray[tuple[int], np.dtype[np.bool_]]":
+    def upright(self) -> Flags:
         return np.abs(self.x1 - self.x0) <= TOLERANCE
 
     @property
-    def level(self) -> "np.ndarray[tuple[int], np.dtype[np.bool_]]":
+    def level(self) -> Flags:
         return np.abs(self.y1 - self.y0) <= TOLERANCE
 
 
@@ -71,7 +71,7 @@ def _take(box: tuple[Floats, Floats, Floats, Floats], which: Ints) -> tuple[Floa
     return box[0][which], box[1][which], box[2][which], box[3][which]
 
 
-def _passes_through(grid: Grid, edge: Edges, which: Ints, unit: Ints) -> "np.ndarray[tuple[int], np.dtype[np.bool_]]":
+def _passes_through(grid: Grid, edge: Edges, which: Ints, unit: Ints) -> Flags:
     """Whether the segment crosses the open box (shrunk by the tolerance), by clipping it to the box's two slabs."""
     near, far = np.zeros(len(which)), np.ones(len(which))
     for start, end, low, high in (
@@ -85,10 +85,11 @@ def _passes_through(grid: Grid, edge: Edges, which: Ints, unit: Ints) -> "np.nda
         between = (start > low) & (start < high)
         near = np.maximum(near, np.where(flat, np.where(between, 0.0, 2.0), np.minimum(a, b)))
         far = np.minimum(far, np.where(flat, 1.0, np.maximum(a, b)))
-    return near < far
+    passing: Flags = near < far
+    return passing
 
 
-def inside(grid: Grid, edge: Edges, region: BaseGeometry) -> "np.ndarray[tuple[int], np.dtype[np.bool_]]":
+def inside(grid: Grid, edge: Edges, region: BaseGeometry) -> Flags:
     """Whether each unit's centre is in the region; meant for units that no edge touches."""
     if grid.lat.is_level:
         return _inside_by_crossings(grid, edge)
@@ -96,7 +97,7 @@ def inside(grid: Grid, edge: Edges, region: BaseGeometry) -> "np.ndarray[tuple[i
     return shapely.contains_xy(region, (grid.x0 + grid.x1) / 2, (grid.y0 + grid.y1) / 2)
 
 
-def _inside_by_crossings(grid: Grid, edge: Edges) -> "np.ndarray[tuple[int], np.dtype[np.bool_]]":
+def _inside_by_crossings(grid: Grid, edge: Edges) -> Flags:
     """Even-odd rule along each level line: count the boundary crossings to the left of each unit's centre."""
     lat = grid.lat
     low, high = np.minimum(edge.y0, edge.y1), np.maximum(edge.y0, edge.y1)
@@ -117,4 +118,5 @@ def _inside_by_crossings(grid: Grid, edge: Edges) -> "np.ndarray[tuple[int], np.
     i = np.ceil((x - centre) / lat.across[0]).astype(np.int64)
     at = grid.first[line] + np.clip(i - grid.start[line], 0, grid.count[line])
     crossings = np.bincount(at, minlength=len(grid.x0) + 1)[: len(grid.x0)]
-    return np.cumsum(crossings) % 2 == 1
+    odd: Flags = np.cumsum(crossings) % 2 == 1
+    return odd

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from app.brickwork.lattice import Floats, Grid
-from app.brickwork.pieces import Flags, Pieces, areas, bounds
+from app.brickwork.lattice import Flags, Floats, Grid
+from app.brickwork.pieces import Pieces, areas, bounds
 from app.panel.tolerance import TOLERANCE
 
 CUTS = ("length", "height", "notch", "skew")

@@ -1,7 +1,8 @@
 """Where the units of a bond stand: lines of units along the first lattice vector, found by arithmetic.
 
 A *line* is one cell of the motif repeated along `across`; line j is moved by j times `up`. Everything is in the bond's
-own frame (turned back where the bond is turned), in inches, and every position is origin + k * module, never a running sum.
+own frame (turned back where the bond is turned), in inches; every position is origin + k * module, never a running
+sum.
 """
 
 from dataclasses import dataclass
@@ -15,6 +16,7 @@ from app.panel.tolerance import TOLERANCE
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
+Flags = NDArray[np.bool_]
 
 
 @dataclass(frozen=True, slots=True)

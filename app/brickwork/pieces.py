@@ -1,21 +1,19 @@
 """Pieces that the boundary of a region leaves of the units it touches.
 
-Arithmetic for straight cuts and single corners along the courses; GEOS only for what is left: units that a slanted or
-curved edge passes through, and the rare unit with several corners in it.
+Arithmetic for straight cuts, single corners and single slanted cuts; GEOS only for what is left: units at the ends of
+slanted edges and along curves, and the rare unit with several corners in it.
 """
 
 from dataclasses import dataclass
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from app.brickwork.boundary import Edges
-from app.brickwork.lattice import Floats, Grid, Ints, runs
+from app.brickwork.lattice import Flags, Floats, Grid, Ints
+from app.brickwork.slants import sliced
 from app.panel.tolerance import TOLERANCE
-
-Flags = NDArray[np.bool_]
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,22 +75,23 @@ def cut(grid: Grid, edge: Edges, region: BaseGeometry, which: Ints, unit: Ints) 
     """The parts inside `region` of every unit in the pairs (edge, unit) of `boundary.touches`."""
     order = np.lexsort((which, unit))
     which, unit = which[order], unit[order]
-    straight, corner, other = _sorted_by_cut(grid, edge, which, unit)
+    straight, corner, slanted, other = _sorted_by_cut(grid, edge, which, unit)
     return join(
         [
             _straight(grid, edge, which[straight], unit[straight]),
             _corners(grid, edge, which[corner], unit[corner]),
+            Pieces(*sliced(grid, edge, which[slanted], unit[slanted])),
             _clipped(grid, region, np.unique(unit[other])),
         ]
     )
 
 
-def _sorted_by_cut(grid: Grid, edge: Edges, which: Ints, unit: Ints) -> tuple[Flags, Flags, Flags]:
+def _sorted_by_cut(grid: Grid, edge: Edges, which: Ints, unit: Ints) -> tuple[Flags, Flags, Flags, Flags]:
     """Of the pairs, sorted by unit: those of units cut right through in one direction, of units with one corner in
-    them, and the rest."""
+    them, of units with one slanted cut right through, and the rest."""
     if not len(unit):
         none = np.zeros(0, dtype=np.bool_)
-        return none, none, none
+        return none, none, none, none
     upright, level = edge.upright[which], edge.level[which]
     start_in, end_in = (
         _is_in(grid, unit, edge.x0[which], edge.y0[which]),
@@ -110,8 +109,9 @@ def _sorted_by_cut(grid: Grid, edge: Edges, which: Ints, unit: Ints) -> tuple[Fl
     follows = (edge.after[which[head]] == which[pair]) | (edge.after[which[pair]] == which[head])
     one_end = all_of((upright | level) & (start_in ^ end_in))
     corner = (size == 2) & follows & one_end & (upright[head] != upright[pair])
+    slanted = (size == 1) & through[head] & ~straight
     owner = np.repeat(np.arange(len(head)), size)
-    return straight[owner], corner[owner], ~(straight | corner)[owner]
+    return straight[owner], corner[owner], slanted[owner], ~(straight | corner | slanted)[owner]
 
 
 def _is_in(grid: Grid, unit: Ints, x: Floats, y: Floats) -> Flags:
@@ -179,7 +179,15 @@ def _corners(grid: Grid, edge: Edges, which: Ints, unit: Ints) -> Pieces:
         np.where(right, x1, cx)[kept],
         np.where(top, y1, cy)[kept],
     )
-    return join([boxes, _ells(owner[~kept], *(v[~kept] for v in (x0, y0, x1, y1, cx, cy, right, top)))])
+    bitten = ~kept
+    ells = _ells(
+        owner[bitten],
+        (x0[bitten], y0[bitten], x1[bitten], y1[bitten]),
+        (cx[bitten], cy[bitten]),
+        right[bitten],
+        top[bitten],
+    )
+    return join([boxes, ells])
 
 
 def _direction(edge: Edges, which: Ints) -> tuple[Floats, Floats]:
@@ -187,9 +195,10 @@ def _direction(edge: Edges, which: Ints) -> tuple[Floats, Floats]:
 
 
 def _ells(
-    unit: Ints, x0: Floats, y0: Floats, x1: Floats, y1: Floats, cx: Floats, cy: Floats, right: Flags, top: Flags
+    unit: Ints, box: tuple[Floats, Floats, Floats, Floats], corner: tuple[Floats, Floats], right: Flags, top: Flags
 ) -> Pieces:
-    """L shapes: the box less its quarter beyond (cx, cy) on the `right` / left and `top` / bottom."""
+    """L shapes: the box less its quarter beyond the corner on the `right` / left and `top` / bottom."""
+    (x0, y0, x1, y1), (cx, cy) = box, corner
     bitten_x, far_x = np.where(right, x1, x0), np.where(right, x0, x1)
     bitten_y, far_y = np.where(top, y1, y0), np.where(top, y0, y1)
     points = np.stack(
@@ -209,11 +218,8 @@ def _clipped(grid: Grid, region: BaseGeometry, unit: Ints) -> Pieces:
     solid = (shapely.get_dimensions(parts) == 2) & (shapely.area(parts) > TOLERANCE)
     parts, owner = shapely.orient_polygons(parts[solid]), owner[solid]
     rings = shapely.get_exterior_ring(parts)
-    points, ring = shapely.get_coordinates(rings, return_index=True)
+    points = shapely.get_coordinates(rings)
     count = shapely.get_num_coordinates(rings)
     kept = np.ones(len(points), dtype=np.bool_)
     kept[np.cumsum(count) - 1] = False
     return Pieces(unit[owner], count - 1, points[kept])
-
-
-__all__ = ["Pieces", "areas", "bounds", "cut", "join", "runs"]

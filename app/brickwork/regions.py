@@ -1,7 +1,9 @@
 """The parts of the brick field, one for the field's own brickwork and one a zone, a joint kept between them."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 
+import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
@@ -77,10 +79,10 @@ def swept(shape: BaseGeometry, dx: float, dy: float) -> BaseGeometry:
 
 
 def _swept_along(shape: BaseGeometry, dx: float, dy: float) -> BaseGeometry:
-    parts = [shape, shapely.transform(shape, lambda points: points + (dx, dy))]
+    parts = [shape, shapely.transform(shape, lambda points: points + np.array([dx, dy]))]
     for ring in shapely.get_rings(shapely.get_parts(shape)):
         points = shapely.get_coordinates(ring)
-        for (ax, ay), (bx, by) in zip(points[:-1], points[1:], strict=True):
+        for (ax, ay), (bx, by) in pairwise(points):
             if abs((bx - ax) * dy - (by - ay) * dx) > TOLERANCE * TOLERANCE:
                 parts.append(shapely.Polygon([(ax, ay), (bx, by), (bx + dx, by + dy), (ax + dx, ay + dy)]))
     return shapely.union_all(parts)

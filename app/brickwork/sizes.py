@@ -3,12 +3,12 @@
 import csv
 from pathlib import Path
 
-from app.lengths import Length
+from app.lengths import Length, parse
 from app.panel.size import BrickSize
 
 
 def _length(text: str, unit: str) -> Length:
-    return Length.from_number(float(text), unit)
+    return parse(text, unit)
 
 
 def _size(row: dict[str, str]) -> BrickSize:

@@ -35,7 +35,7 @@ class Circle:
 
 @dataclass(frozen=True, slots=True)
 class Arch:
-    """A rectangle whose head is an arc: `height` is to the crown, `rise` from springing to crown (at most half the width)."""
+    """A rectangle headed by an arc: `height` is to the crown, `rise` from springing to crown, at most half `width`."""
 
     x: Length
     y: Length

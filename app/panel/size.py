@@ -30,7 +30,7 @@ class BrickSize:
 
     @property
     def bed_joint(self) -> float:
-        """Gauge less face height, inches (5/12 for modular brick, not 3/8): BIA Technical Notes 10B, Table 1 footnote."""
+        """Gauge less face height, inches (modular: 5/12, not 3/8): BIA Technical Notes 10B, Table 1 footnote."""
         return self.gauge - self.height.inches
 
     @property
