@@ -94,7 +94,8 @@ def inside(grid: Grid, edge: Edges, region: BaseGeometry) -> Flags:
     if grid.lat.is_level:
         return _inside_by_crossings(grid, edge)
     shapely.prepare(region)
-    return shapely.contains_xy(region, (grid.x0 + grid.x1) / 2, (grid.y0 + grid.y1) / 2)
+    within: Flags = shapely.contains_xy(region, (grid.x0 + grid.x1) / 2, (grid.y0 + grid.y1) / 2)
+    return within
 
 
 def _inside_by_crossings(grid: Grid, edge: Edges) -> Flags:

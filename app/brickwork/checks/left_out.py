@@ -1,0 +1,19 @@
+"""A sliver too thin to be a brick: left as joint, so somebody should know."""
+
+from collections.abc import Iterator
+
+from app.brickwork.findings import Finding
+from app.brickwork.layout import Layout
+from app.brickwork.pieces import bounds
+from app.lengths import format_length
+
+
+def check(layout: Layout, unit: str) -> Iterator[Finding]:
+    """One finding a sliver, at its middle; lengths in words in `unit`, "in" or "mm"."""
+    x0, y0, x1, y1 = (side.tolist() for side in bounds(layout.left_out))
+    for left, low, right, high in zip(x0, y0, x1, y1, strict=True):
+        text = (
+            f"Sliver {format_length(right - left, unit)} x {format_length(high - low, unit)} left as joint;"
+            f" thinner than {format_length(layout.smallest_cut, unit)}."
+        )
+        yield Finding("left-out", "note", (left + right) / 2, (low + high) / 2, text)
