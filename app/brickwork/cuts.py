@@ -22,6 +22,7 @@ class Sorting:
     length: Floats
     height: Floats
     is_small: Flags
+    area: float
     left_out: Pieces
 
 
@@ -38,28 +39,30 @@ def sort_pieces(grid: Grid, pieces: Pieces, standing: Flags, smallest_cut: float
     width, height = width[kept], height[kept]
     up = standing[grid.cell[trims.unit]]
     length, across = np.where(up, height, width), np.where(up, width, height)
+    area = areas(trims)
     return Sorting(
         trims=trims,
-        cut=_cut_classes(grid, trims, width, height, up),
+        cut=_cut_classes(grid, trims, area, (width, height), up),
         length=length,
         height=across,
+        area=float(area.sum()),
         is_small=length < least_piece - TOLERANCE,
         left_out=pieces.take(~kept),
     )
 
 
-def _cut_classes(grid: Grid, trims: Pieces, width: Floats, height: Floats, up: Flags) -> NDArray[np.int8]:
-    unit = trims.unit
+def _cut_classes(grid: Grid, trims: Pieces, area: Floats, box: tuple[Floats, Floats], up: Flags) -> NDArray[np.int8]:
+    unit, (width, height) = trims.unit, box
     full_width = width >= (grid.x1 - grid.x0)[unit] - TOLERANCE
     full_height = height >= (grid.y1 - grid.y0)[unit] - TOLERANCE
-    is_box = np.abs(areas(trims) - width * height) <= TOLERANCE * (1 + width + height)
+    is_box = np.abs(area - width * height) <= TOLERANCE * (1 + width + height)
     is_square_cut = is_box & np.where(up, full_width, full_height)
+    is_slanted = np.zeros(len(unit), dtype=np.bool_)
+    is_slanted[~is_box] = ~_is_rectilinear(trims.take(~is_box))
     return np.where(
         is_square_cut,
         CUTS.index("length"),
-        np.where(
-            is_box, CUTS.index("height"), np.where(_is_rectilinear(trims), CUTS.index("notch"), CUTS.index("skew"))
-        ),
+        np.where(is_box, CUTS.index("height"), np.where(is_slanted, CUTS.index("skew"), CUTS.index("notch"))),
     ).astype(np.int8)
 
 

@@ -58,7 +58,7 @@ class Layout:
     units: Units
     trims: Trims
     left_out: Pieces
-    area: Area
+    brick_area: float
     least_piece: float
     smallest_cut: float
 
@@ -72,6 +72,17 @@ class Layout:
         first = floor((low - origin - height + TOLERANCE) / gauge) + 1
         last = floor((high - origin - TOLERANCE) / gauge)
         return tuple(Course(k, origin + k * gauge, origin + k * gauge + height) for k in range(first, last + 1))
+
+    @cached_property
+    def area(self) -> Area:
+        """All areas of the face, square inches."""
+        return Area(
+            panel=outline_polygon(self.panel).area,
+            openings=openings_polygon(self.panel).area,
+            field=self.field.area,
+            brick=self.brick_area,
+            left_out=float(areas(self.left_out).sum()),
+        )
 
     @cached_property
     def origin(self) -> tuple[float, float]:
@@ -127,7 +138,6 @@ def lay_out(panel: Panel, sizes: Mapping[str, BrickSize] = CATALOGUE) -> Layout:
     least = panel.least_piece.inches if panel.least_piece is not None else None
     parts = [Part.of(k, region, smallest, least) for k, region in enumerate(shares)]
     units, trims, left_out = assemble(parts)
-    brick = sum(part.whole_area for part in parts) + float(areas(trims.pieces).sum())
     return Layout(
         panel=panel,
         size=size,
@@ -136,13 +146,7 @@ def lay_out(panel: Panel, sizes: Mapping[str, BrickSize] = CATALOGUE) -> Layout:
         units=units,
         trims=trims,
         left_out=left_out,
-        area=Area(
-            panel=outline_polygon(panel).area,
-            openings=openings_polygon(panel).area,
-            field=field.area,
-            brick=brick,
-            left_out=float(areas(left_out).sum()),
-        ),
+        brick_area=sum(part.brick_area for part in parts),
         least_piece=size.half_bat if least is None else least,
         smallest_cut=smallest,
     )

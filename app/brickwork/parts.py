@@ -47,10 +47,10 @@ class Part:
         return cls(zone, region, bond, laid, np.flatnonzero(within), sorting)
 
     @property
-    def whole_area(self) -> float:
-        """Area of the whole units, square inches."""
+    def brick_area(self) -> float:
+        """Area of the whole units and the trims, square inches."""
         lat, cell = self.grid.lat, self.grid.cell[self.whole]
-        return float((lat.width * lat.height)[cell].sum())
+        return float((lat.width * lat.height)[cell].sum()) + self.sorting.area
 
     def columns(self) -> list[NDArray[Any]]:
         """Columns of `Units` for this region, whole units first."""
@@ -76,7 +76,8 @@ class Part:
 
     def _courses(self, unit: Ints) -> NDArray[np.int32]:
         """Which of the region's courses each unit stands in, by the foot of the whole unit."""
-        foot = _face_boxes(self.grid, unit, self.bond.turn)[1] - self.region.origin[1]
+        turn, grid = self.bond.turn, self.grid
+        foot = (grid.y0[unit] if turn == 0 else _face_boxes(grid, unit, turn)[1]) - self.region.origin[1]
         courses: NDArray[np.int32] = np.floor(foot / self.region.size.gauge + 1e-4).astype(np.int32)
         return courses
 
@@ -91,13 +92,19 @@ def _face_boxes(grid: Grid, unit: Ints, turn: float) -> tuple[Floats, Floats, Fl
     return centre[:, 0] - half_x, centre[:, 1] - half_y, centre[:, 0] + half_x, centre[:, 1] + half_y
 
 
+def _whole_first(parts: list[list[NDArray[Any]]]) -> list[NDArray[Any]]:
+    if len(parts) == 1:
+        return parts[0]
+    columns = [np.concatenate(column) for column in zip(*parts, strict=True)]
+    order = np.argsort(columns[-1], kind="stable")
+    return [column[order] for column in columns]
+
+
 def assemble(parts: list[Part]) -> tuple[Units, Trims, Pieces]:
     """All regions as one: whole units of every region first, then the trims of every region in the same order."""
     if not parts:
         return _nothing()
-    columns = [np.concatenate(column) for column in zip(*(part.columns() for part in parts), strict=True)]
-    order = np.argsort(columns[-1], kind="stable")
-    units = Units(*(column[order] for column in columns))
+    units = Units(*_whole_first([part.columns() for part in parts]))
     pieces = join([turned_pieces(part.sorting.trims, part.bond.turn) for part in parts])
     trims = Trims(
         unit=np.arange(len(units) - len(pieces.unit), len(units)),

@@ -54,9 +54,9 @@ def bounds(pieces: Pieces) -> tuple[Floats, Floats, Floats, Floats]:
         none = np.zeros(0)
         return none, none, none, none
     first = pieces.first
-    low = np.minimum.reduceat(pieces.points, first, axis=0)
-    high = np.maximum.reduceat(pieces.points, first, axis=0)
-    return low[:, 0], low[:, 1], high[:, 0], high[:, 1]
+    x, y = np.ascontiguousarray(pieces.points.T)
+    low_x, low_y = np.minimum.reduceat(x, first), np.minimum.reduceat(y, first)
+    return low_x, low_y, np.maximum.reduceat(x, first), np.maximum.reduceat(y, first)
 
 
 def areas(pieces: Pieces) -> Floats:
