@@ -1,0 +1,69 @@
+"""Whether a panel can be built on: every fault of a panel, or the panel itself."""
+
+from collections.abc import Collection
+
+from app.panel.check_edges import edge_faults, margin_faults
+from app.panel.check_marks import mark_faults
+from app.panel.check_openings import opening_faults
+from app.panel.check_outline import outline_faults
+from app.panel.check_parts import fixing_faults, plate_faults, strip_faults
+from app.panel.check_zones import work_faults, zone_faults
+from app.panel.faults import Fault, Refused
+from app.panel.geometry import outline_polygon
+from app.panel.values import Panel
+from app.panel.wording import said
+
+THICKEST_INCHES = 36
+"""Thicker than any tilt-up or precast wall panel: common practice is 5 to 16 in."""
+
+
+def panel_faults(
+    panel: Panel, sizes: Collection[str] | None = None, bonds: Collection[str] | None = None, unit: str = "in"
+) -> tuple[Fault, ...]:
+    """Every fault of the panel, paths relative to it (`openings[1].rect[2]`); empty for a sound panel.
+
+    `sizes` and `bonds` are the names that are known; None leaves names unchecked. Lengths are said in the project's
+    `unit`. Raises nothing. What needs a sound outline is looked at only once there is one.
+    """
+    outline = outline_faults(panel.outline, unit)
+    face = None if outline else outline_polygon(panel)
+    return (
+        *mark_faults(panel),
+        *outline,
+        *_thickness_faults(panel, unit),
+        *margin_faults(panel, unit),
+        *edge_faults(panel, unit),
+        *opening_faults(panel.openings, face, unit),
+        *strip_faults(panel.strips, face, unit),
+        *plate_faults(panel.plates, face, unit),
+        *work_faults(panel.field, "field", sizes, bonds),
+        *zone_faults(panel.zones, face, sizes, bonds, unit),
+        *fixing_faults(panel.fixings, face, unit),
+        *_limit_faults(panel, unit),
+    )
+
+
+def checked(
+    panel: Panel, sizes: Collection[str] | None = None, bonds: Collection[str] | None = None, unit: str = "in"
+) -> Panel:
+    """The panel itself; raises Refused with every fault that `panel_faults` finds."""
+    faults = panel_faults(panel, sizes, bonds, unit)
+    if faults:
+        raise Refused(faults)
+    return panel
+
+
+def _thickness_faults(panel: Panel, unit: str) -> list[Fault]:
+    if 0 < panel.thickness.inches <= THICKEST_INCHES:
+        return []
+    expected = f"a thickness of more than 0 and at most {said(THICKEST_INCHES, unit)}"
+    return [Fault("thickness", said(panel.thickness, unit), expected)]
+
+
+def _limit_faults(panel: Panel, unit: str) -> list[Fault]:
+    limits = {"smallest_cut": panel.smallest_cut, "least_piece": panel.least_piece}
+    return [
+        Fault(name, said(limit, unit), "a length of 0 or more")
+        for name, limit in limits.items()
+        if limit is not None and limit.nm < 0
+    ]
