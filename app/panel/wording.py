@@ -3,7 +3,7 @@
 from collections.abc import Collection
 from difflib import get_close_matches
 
-from app.lengths import Length, format_length
+from app.lengths import NM_PER_INCH, Length, format_length
 from app.panel.shapes import Point
 
 FEET_AND_INCHES = ("in", "ft")
@@ -11,7 +11,8 @@ FEET_AND_INCHES = ("in", "ft")
 
 def said(length: Length | float, unit: str = "in") -> str:
     """A length (or a number of inches) to 1/64 in, or to whole millimetres for a project in a metric unit."""
-    return format_length(length, "in" if unit in FEET_AND_INCHES else "mm", 64)
+    exact = length if isinstance(length, Length) else Length(round(length * NM_PER_INCH))
+    return format_length(exact, "in" if unit in FEET_AND_INCHES else "mm", 64)
 
 
 def said_point(point: Point | tuple[float, float], unit: str = "in") -> str:
