@@ -1,0 +1,46 @@
+"""The server, put together: `create_app(settings)`."""
+
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+
+from fastapi import FastAPI
+from starlette.middleware.gzip import GZipMiddleware
+
+from app.settings import LOOPBACK_HOSTS, Settings
+from app.storage import migrate, open_database
+from app.web import assets, health, problem_list
+from app.web.body import BodyLimit
+from app.web.failures import add_failures
+from app.web.security import KnownHosts, SameSite, SecurityHeaders
+
+ROUTERS = (assets.router, health.router, problem_list.router)
+
+
+def create_app(settings: Settings) -> FastAPI:
+    """The server on one data folder; raises AddressRefused for an address that other machines can reach."""
+    settings.checked()
+    app = FastAPI(
+        title="Castcourse", version="0.1.0", docs_url=None, redoc_url=None, lifespan=_lifespan, max_body_size=None
+    )
+    app.state.settings = settings
+    app.add_middleware(BodyLimit, largest=settings.largest_body)
+    app.add_middleware(SameSite)
+    app.add_middleware(KnownHosts, hosts=LOOPBACK_HOSTS)
+    app.add_middleware(GZipMiddleware, compresslevel=5)
+    app.add_middleware(SecurityHeaders)
+    add_failures(app)
+    for router in ROUTERS:
+        app.include_router(router)
+    return app
+
+
+@asynccontextmanager
+async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
+    """Opens the database and brings it up to date before the first request; lets go of it after the last."""
+    settings: Settings = app.state.settings
+    settings.data.mkdir(parents=True, exist_ok=True)
+    engine = open_database(settings.database)
+    migrate(engine)
+    app.state.engine = engine
+    yield
+    engine.dispose()

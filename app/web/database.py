@@ -1,0 +1,24 @@
+"""What a route asks for: the database, the time, and who is asking."""
+
+from datetime import UTC, datetime
+from typing import Annotated
+
+from fastapi import Depends
+from sqlalchemy import Engine
+from starlette.requests import Request
+
+OFFICE = "office"
+"""The one person of a server that only this machine reaches."""
+
+
+def database_of(request: Request) -> Engine:
+    engine: Engine = request.app.state.engine
+    return engine
+
+
+def now() -> datetime:
+    return datetime.now(UTC)
+
+
+Database = Annotated[Engine, Depends(database_of)]
+Now = Annotated[datetime, Depends(now)]

@@ -1,0 +1,47 @@
+// The panel editor: wires the drawing, the card and the bottom line. The server holds the drawing.
+
+import { Frame } from "./frame.js";
+import { Gestures } from "./gestures.js";
+import { Keys } from "./keys.js";
+import { Say } from "./say.js";
+import { Snap } from "./snap.js";
+import { Things } from "./things.js";
+import { Writes } from "./writes.js";
+
+const editor = document.getElementById("editor");
+const svg = document.getElementById("drawing");
+const frame = new Frame(svg);
+const say = new Say(svg, document.getElementById("pointer"));
+const writes = new Writes(editor);
+const things = new Things(editor, svg, document.getElementById("live"));
+const snap = new Snap(svg);
+const gestures = new Gestures(svg, frame, things, writes, snap, say);
+new Keys(svg, { frame, things, gestures, say });
+
+// The server's answer is in: new lines to snap to, marks and handles again, a changed size of the drawing.
+document.addEventListener("htmx:oobAfterSwap", (event) => {
+  if (event.detail.target.id === "layer-things") settle();
+});
+
+function settle() {
+  snap.read();
+  things.refresh();
+  const home = JSON.parse(svg.querySelector("#snap").dataset.home);
+  frame.resize(home.height_in, home.box);
+  svg.dataset.height = home.height_in;
+  if (!document.activeElement.closest("#card")) things.loadCard();
+}
+
+document.addEventListener("click", (event) => {
+  const draw = event.target.closest("[data-draw]");
+  if (draw) gestures.startDrawing(draw.dataset.draw, JSON.parse(draw.dataset.values), draw.dataset.words);
+  const fit = event.target.closest("[data-fit]");
+  if (fit) frame.fit();
+});
+
+document.addEventListener("change", (event) => {
+  const layer = event.target.closest("[data-layer]");
+  if (layer) svg.classList.toggle(`without-${layer.dataset.layer}`, !layer.checked);
+});
+
+frame.fit();

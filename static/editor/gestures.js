@@ -1,0 +1,223 @@
+// Pointer gestures on the drawing: choose, move, resize, move a point, draw, pan, zoom. A gesture commits on pointer-up;
+// Escape or a second finger drops it. While it lasts only a dashed ghost moves.
+
+import { inches, sixteenth } from "./snap.js";
+
+const MOUSE_REACH = 12;
+const FINGER_REACH = 26;
+
+export class Gestures {
+  constructor(svg, frame, things, writes, snap, say) {
+    Object.assign(this, { svg, frame, things, writes, snap, say });
+    this.ghost = svg.querySelector("#ghost");
+    this.gesture = null;
+    this.drawing = null;
+    this.pointers = new Map();
+    svg.addEventListener("pointerdown", (event) => this.down(event));
+    svg.addEventListener("pointermove", (event) => this.move(event));
+    svg.addEventListener("pointerup", (event) => this.up(event));
+    svg.addEventListener("pointercancel", (event) => this.cancel(event));
+    svg.addEventListener("wheel", (event) => this.wheel(event), { passive: false });
+  }
+
+  down(event) {
+    if (event.button > 1) return;
+    this.pointers.set(event.pointerId, event);
+    if (this.pointers.size > 1) return this.drop();
+    this.svg.setPointerCapture(event.pointerId);
+    this.gesture = this.begin(event);
+  }
+
+  begin(event) {
+    const start = this.frame.face(event);
+    const base = { start, event, sent: false };
+    if (event.button === 1) return { ...base, kind: "pan" };
+    if (this.drawing) return { ...base, kind: "draw", from: this.snapped(start, event) };
+    const handle = event.target.closest(".handle");
+    if (handle) return { ...base, kind: handle.dataset.point ? "point" : "size", handle, shape: this.things.shape };
+    const shape = event.target.closest("[data-thing]");
+    if (shape && shape.dataset.thing === this.things.chosen && shape.dataset.moves) return { ...base, kind: "move", shape };
+    return { ...base, kind: shape ? "choose" : "pan", shape };
+  }
+
+  move(event) {
+    this.pointers.set(event.pointerId, event);
+    const at = this.frame.face(event);
+    const gesture = this.gesture;
+    if (!gesture || this.pointers.size > 1) return this.say.place(at);
+    const moved = Math.hypot(event.clientX - gesture.event.clientX, event.clientY - gesture.event.clientY);
+    if (moved < 4 && !gesture.moved) return;
+    gesture.moved = true;
+    gesture.free = event.altKey;
+    if (gesture.kind === "choose" && gesture.shape.dataset.moves) {
+      this.things.choose(gesture.shape.dataset.thing);
+      gesture.kind = "move";
+    }
+    this[`${gesture.kind}Ghost`]?.(gesture, at, event);
+  }
+
+  up(event) {
+    this.pointers.delete(event.pointerId);
+    const gesture = this.gesture;
+    this.gesture = null;
+    if (!gesture) return;
+    if (!gesture.moved) {
+      if (gesture.kind === "choose") this.things.choose(gesture.shape.dataset.thing);
+      else if (gesture.kind === "pan") this.things.choose(null);
+    } else if (gesture.values) {
+      this.writes.edit(gesture.edit, gesture.values);
+    }
+    if (gesture.kind === "draw") this.stopDrawing();
+    this.clear();
+  }
+
+  cancel(event) {
+    this.pointers.delete(event.pointerId);
+    this.drop();
+  }
+
+  drop() {
+    this.gesture = null;
+    this.clear();
+  }
+
+  clear() {
+    this.ghost.replaceChildren();
+  }
+
+  wheel(event) {
+    event.preventDefault();
+    this.frame.zoom(Math.exp(-event.deltaY * 0.0015), event.clientX, event.clientY);
+  }
+
+  reach(event) {
+    return (event.pointerType === "touch" ? FINGER_REACH : MOUSE_REACH) * this.frame.inchesPerPixel();
+  }
+
+  panGhost(gesture, _at, event) {
+    const last = gesture.last ?? gesture.event;
+    this.frame.pan(event.clientX - last.clientX, event.clientY - last.clientY);
+    gesture.last = event;
+  }
+
+  moveGhost(gesture, at, event) {
+    const [x, y, width, height] = JSON.parse(gesture.shape.dataset.box);
+    const reach = gesture.free ? 0 : this.reach(event);
+    const across = this.snap.moved(x, x + width, at.x - gesture.start.x, ["left", "right"], reach);
+    const up = this.snap.moved(y, y + height, at.y - gesture.start.y, ["bottom", "top"], reach);
+    Object.assign(gesture, moveOf(gesture.shape, across.delta, up.delta));
+    this.copyOf(gesture.shape).setAttribute("transform", `translate(${across.delta} ${-up.delta})`);
+    this.say.moved(across, up);
+  }
+
+  sizeGhost(gesture, at, event) {
+    const [x, y, width, height] = JSON.parse(gesture.shape.dataset.box);
+    const box = { left: x, right: x + width, bottom: y, top: y + height };
+    const reach = gesture.free ? 0 : this.reach(event);
+    const hits = gesture.handle.dataset.sides.split(" ").map((side) => {
+      const free = side === "left" || side === "right" ? at.x : at.y;
+      const hit = this.snap.nearest(side, free, reach);
+      box[side] = hit ? hit.at : sixteenth(free);
+      return hit;
+    });
+    if (box.right - box.left < 1 || box.top - box.bottom < 1) return;
+    gesture.edit = gesture.shape.dataset.sides;
+    gesture.values = { ...keyOf(gesture.shape), ...placed(box) };
+    this.outlineGhost(box);
+    this.say.sized(box, hits);
+  }
+
+  pointGhost(gesture, at, event) {
+    const point = this.snapped(at, event);
+    gesture.edit = "move_point";
+    gesture.values = { index: gesture.handle.dataset.point, x: inches(point.x), y: inches(point.y) };
+    const reach = this.frame.inchesPerPixel() * 6;
+    this.outlineGhost({ left: point.x - reach, right: point.x + reach, bottom: point.y - reach, top: point.y + reach });
+    this.say.place(point);
+  }
+
+  drawGhost(gesture, at, event) {
+    const to = this.snapped(at, event);
+    const from = gesture.from;
+    const box = {
+      left: Math.min(from.x, to.x),
+      right: Math.max(from.x, to.x),
+      bottom: Math.min(from.y, to.y),
+      top: Math.max(from.y, to.y),
+    };
+    if (box.right - box.left < 1 || box.top - box.bottom < 1) return;
+    gesture.edit = this.drawing.edit;
+    gesture.values = { ...this.drawing.values, ...placed(box) };
+    this.outlineGhost(box);
+    this.say.sized(box, []);
+  }
+
+  commitMove(shape, dx, dy) {
+    const { edit, values } = moveOf(shape, dx, dy);
+    this.writes.edit(edit, values);
+  }
+
+  snapped(at, event) {
+    const reach = event.altKey ? 0 : this.reach(event);
+    const x = this.snap.nearest("left", at.x, reach) ?? this.snap.nearest("right", at.x, reach);
+    const y = this.snap.nearest("bottom", at.y, reach) ?? this.snap.nearest("top", at.y, reach);
+    return { x: x ? x.at : sixteenth(at.x), y: y ? y.at : sixteenth(at.y) };
+  }
+
+  startDrawing(edit, values, words) {
+    this.drawing = { edit, values };
+    this.svg.classList.add("drawing-now");
+    this.say.words(words);
+  }
+
+  stopDrawing() {
+    this.drawing = null;
+    this.svg.classList.remove("drawing-now");
+  }
+
+  copyOf(shape) {
+    if (!this.ghost.firstChild) {
+      const copy = shape.cloneNode(false);
+      copy.removeAttribute("id");
+      copy.removeAttribute("data-thing");
+      copy.setAttribute("class", "ghost-shape");
+      this.ghost.replaceChildren(copy);
+    }
+    return this.ghost.firstChild;
+  }
+
+  outlineGhost(box) {
+    if (!this.ghost.firstChild) {
+      const rect = document.createElementNS("http://www.w3.org/2000/svg", "rect");
+      rect.setAttribute("class", "ghost-shape");
+      this.ghost.replaceChildren(rect);
+    }
+    const rect = this.ghost.firstChild;
+    rect.setAttribute("x", box.left);
+    rect.setAttribute("y", this.frame.height - box.top);
+    rect.setAttribute("width", box.right - box.left);
+    rect.setAttribute("height", box.top - box.bottom);
+  }
+}
+
+function placed(box) {
+  return {
+    x: inches(box.left),
+    y: inches(box.bottom),
+    width: inches(box.right - box.left),
+    height: inches(box.top - box.bottom),
+  };
+}
+
+// A move as the edit that the server gave for this kind of thing: by a distance, or to a new place.
+function moveOf(shape, dx, dy) {
+  const edit = shape.dataset.moves;
+  if (edit.startsWith("move_")) return { edit, values: { ...keyOf(shape), dx: inches(dx), dy: inches(dy) } };
+  const [x, y, width, height] = JSON.parse(shape.dataset.box);
+  const box = { left: x + dx, right: x + dx + width, bottom: y + dy, top: y + dy + height };
+  return { edit, values: { ...keyOf(shape), ...placed(box) } };
+}
+
+function keyOf(shape) {
+  return { mark: shape.dataset.mark };
+}

@@ -1,0 +1,56 @@
+// What the bottom line says: the place under the pointer, and what a gesture would do.
+
+export class Say {
+  constructor(svg, line) {
+    this.svg = svg;
+    this.line = line;
+    this.unit = svg.dataset.unit;
+  }
+
+  words(text) {
+    this.line.textContent = text;
+  }
+
+  length(value) {
+    return this.unit === "mm" ? `${Math.round(value * 25.4)} mm` : feet(value);
+  }
+
+  place(at) {
+    this.words(`${this.length(at.x)} across, ${this.length(at.y)} up${this.course(at.y)}`);
+  }
+
+  // The course is read off the list that the server gave.
+  course(y) {
+    const courses = JSON.parse(this.svg.querySelector("#snap").dataset.courses);
+    const found = courses.find(([, low, high]) => y >= low && y < high);
+    return found ? `, course ${found[0]}` : "";
+  }
+
+  moved(across, up) {
+    const parts = [];
+    if (across.delta) parts.push(`${this.length(Math.abs(across.delta))} ${across.delta < 0 ? "left" : "right"}`);
+    if (up.delta) parts.push(`${this.length(Math.abs(up.delta))} ${up.delta < 0 ? "down" : "up"}`);
+    this.words([parts.join(", ") || "not moved", ...named([across.hit, up.hit])].join("; "));
+  }
+
+  sized(box, hits) {
+    const size = `${this.length(box.right - box.left)} x ${this.length(box.top - box.bottom)}`;
+    this.words([size, ...named(hits)].join("; "));
+  }
+}
+
+function named(hits) {
+  return hits.filter((hit) => hit !== null).map((hit) => hit.name);
+}
+
+// Feet, inches and sixteenths, rounded to whole ticks first, then split.
+function feet(value) {
+  const ticks = Math.round(Math.abs(value) * 16);
+  const whole = Math.floor(ticks / 192);
+  const inch = Math.floor((ticks % 192) / 16);
+  let [top, below] = [ticks % 16, 16];
+  while (top && top % 2 === 0) [top, below] = [top / 2, below / 2];
+  const fraction = top ? `${top}/${below}` : "";
+  const rest = [inch || !fraction ? inch : "", fraction].filter((part) => part !== "").join(" ");
+  return `${value < 0 && ticks ? "-" : ""}${whole ? `${whole}'-${inch ? "" : fraction ? "0 " : ""}` : ""}${rest}"`;
+}

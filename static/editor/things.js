@@ -1,0 +1,88 @@
+// The things of the panel that can be chosen: by pointer, by keyboard, and from the card.
+
+export class Things {
+  constructor(editor, svg, live) {
+    this.editor = editor;
+    this.svg = svg;
+    this.live = live;
+    this.chosen = null;
+    document.addEventListener("click", (event) => {
+      const button = event.target.closest("[data-choose]");
+      if (button) this.choose(button.dataset.choose);
+    });
+  }
+
+  all() {
+    return [...this.svg.querySelectorAll("[data-thing]")];
+  }
+
+  find(key) {
+    return this.all().find((thing) => thing.dataset.thing === key) ?? null;
+  }
+
+  get shape() {
+    return this.chosen === null ? null : this.find(this.chosen);
+  }
+
+  choose(key) {
+    if (key === this.chosen) return;
+    this.chosen = key;
+    this.mark();
+    this.loadCard();
+    const shape = this.shape;
+    this.live.textContent = shape ? `${shape.dataset.name} chosen` : "Panel chosen";
+  }
+
+  step(by) {
+    const keys = [null, ...this.all().map((thing) => thing.dataset.thing)];
+    const at = keys.indexOf(this.chosen);
+    this.choose(keys[(at + by + keys.length) % keys.length]);
+  }
+
+  // After a swap: a thing that is gone is no longer chosen; what is left gets its mark and handles again.
+  refresh() {
+    if (this.chosen !== null && this.find(this.chosen) === null) this.chosen = null;
+    this.mark();
+  }
+
+  mark() {
+    for (const thing of this.all()) thing.classList.toggle("chosen", thing.dataset.thing === this.chosen);
+    const handles = this.svg.querySelector("#handles");
+    const shape = this.shape;
+    handles.replaceChildren(...(shape ? handlesOf(shape, Number(this.svg.dataset.height)) : []));
+  }
+
+  loadCard() {
+    const thing = this.chosen === null ? "" : `?thing=${encodeURIComponent(this.chosen)}`;
+    return htmx.ajax("GET", this.editor.dataset.card + thing, { target: "#card", swap: "innerHTML" });
+  }
+}
+
+const SIDES = [
+  ["left bottom", 0, 0],
+  ["bottom", 0.5, 0],
+  ["right bottom", 1, 0],
+  ["left", 0, 0.5],
+  ["right", 1, 0.5],
+  ["left top", 0, 1],
+  ["top", 0.5, 1],
+  ["right top", 1, 1],
+];
+
+// Dots of constant size on the screen: a stroke of no length that does not scale.
+function handlesOf(shape, height) {
+  if (shape.dataset.points) {
+    return JSON.parse(shape.dataset.points).map(([x, y], index) => dot(x, height - y, { point: index }));
+  }
+  if (!shape.dataset.sides) return [];
+  const [x, y, width, tall] = JSON.parse(shape.dataset.box);
+  return SIDES.map(([sides, across, up]) => dot(x + across * width, height - (y + up * tall), { sides }));
+}
+
+function dot(x, y, data) {
+  const path = document.createElementNS("http://www.w3.org/2000/svg", "path");
+  path.setAttribute("d", `M${x} ${y}h.0001`);
+  path.setAttribute("class", "handle");
+  Object.assign(path.dataset, data);
+  return path;
+}
