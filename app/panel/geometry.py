@@ -76,7 +76,7 @@ def brick_field(panel: Panel, margin: float) -> BaseGeometry:
     A margin typed on the panel or on an edge goes before `margin`; `flush` and `return` edges have none.
     Empty where nothing is left. Always valid; polygons may be several.
     """
-    kept = panel.margin.inches if panel.margin is not None else margin
+    kept = kept_margin(panel, margin)
     field = _shrunk_outline(panel, kept)
     taken = _grown([opening.shape for opening in panel.openings], kept)
     taken += [strip_polygon(inches(strip.line), strip.width.inches) for strip in panel.strips]
@@ -84,6 +84,11 @@ def brick_field(panel: Panel, margin: float) -> BaseGeometry:
     if taken:
         field = field.difference(shapely.union_all(taken))
     return field
+
+
+def kept_margin(panel: Panel, margin: float) -> float:
+    """The margin typed on the panel, else `margin`; inches."""
+    return panel.margin.inches if panel.margin is not None else margin
 
 
 def strip_polygon(line: list[tuple[float, float]], width: float) -> BaseGeometry:
