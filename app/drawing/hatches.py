@@ -1,0 +1,18 @@
+"""Hatching of cut bricks: one a cut class, so that colour is never alone."""
+
+STEP_MM = 1.2
+"""Distance of hatch lines on paper, mm."""
+
+HATCHES: dict[str, tuple[tuple[float, float, float, float], ...]] = {
+    "length": ((0.5, 0, 0.5, 1),),
+    "height": ((0, 0.5, 1, 0.5),),
+    "notch": ((0.5, 0, 0.5, 1), (0, 0.5, 1, 0.5)),
+    "skew": ((-0.25, 0.25, 0.25, -0.25), (0, 1, 1, 0), (0.75, 1.25, 1.25, 0.75)),
+}
+"""Lines of one tile of side 1, x0, y0, x1, y1: upright, level, both, slanted."""
+
+
+def hatch_path(name: str, step: float) -> str:
+    """Path data of one tile whose side is `step`; raises KeyError for a name that is not in HATCHES."""
+    sides = [tuple(f"{step * value:.4g}" for value in line) for line in HATCHES[name]]
+    return "".join(f"M{x0} {y0}L{x1} {y1}" for x0, y0, x1, y1 in sides)

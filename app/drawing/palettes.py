@@ -1,0 +1,151 @@
+"""How each style looks: colours and pen widths, looked up only when a drawing becomes a file.
+
+Pens are 0.18, 0.35 and 0.7 mm, twice as thick from one to the next or nearly (ISO 128).
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from app.drawing.styles import STYLES, Style
+
+THIN, MEDIUM, THICK = 0.18, 0.35, 0.7
+
+DASH_MM = (2.4, 1.2)
+"""Dash and gap of a broken line on paper, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """Fill, line colour, pen in mm; `hatch` names the hatching over the fill; "none" is no fill or no line;
+    `halo` is what a text is edged with so that it reads over brick."""
+
+    fill: str = "none"
+    line: str = "none"
+    pen: float = 0.0
+    dashed: bool = False
+    bold: bool = False
+    hatch: str = ""
+    halo: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Inks:
+    """The colours of one palette, by role."""
+
+    ground: str
+    ink: str
+    quiet: str
+    concrete: str
+    joint: str
+    brick: str
+    trim_fill: str
+    trim: str
+    small: str
+    sheet: str
+    attention: str
+    brick_line: str
+
+
+PAPER = Inks(
+    ground="#FCFBF8",
+    ink="#1E2430",
+    quiet="#5A6272",
+    concrete="#EFEDE7",
+    joint="#F4F2EC",
+    brick="#DDBBA8",
+    trim_fill="#E9D8CC",
+    trim="#9C4A2F",
+    small="#7A2E63",
+    sheet="#0B6B75",
+    attention="#8A5A00",
+    brick_line="#1E2430",
+)
+NIGHT = Inks(
+    ground="#14171D",
+    ink="#EDEAE2",
+    quiet="#A9AFBC",
+    concrete="#1F242D",
+    joint="#1A1E26",
+    brick="#5A4238",
+    trim_fill="#2B2624",
+    trim="#E08B6A",
+    small="#E08CC4",
+    sheet="#4FC3CE",
+    attention="#E7B450",
+    brick_line="#C9C4BA",
+)
+BED = Inks(
+    ground="#FFFFFF",
+    ink="#000000",
+    quiet="#000000",
+    concrete="#FFFFFF",
+    joint="#FFFFFF",
+    brick="#FFFFFF",
+    trim_fill="#FFFFFF",
+    trim="#000000",
+    small="#000000",
+    sheet="#000000",
+    attention="#000000",
+    brick_line="#000000",
+)
+PRINT = replace(BED, concrete="#F2F2F2", quiet="#3A3A3A", brick="#E4E4E4")
+
+INKS: dict[str, Inks] = {"paper": PAPER, "night": NIGHT, "bed": BED, "print": PRINT}
+
+
+def palette(name: str) -> Mapping[Style, Look]:
+    """The looks of every style in one palette; raises KeyError for a name that is not in INKS."""
+    inks = INKS[name]
+    looks = _areas(inks) | _cuts(inks) | _lines(inks) | _texts(inks)
+    return {style: looks[style] for style in STYLES}
+
+
+def _areas(inks: Inks) -> dict[Style, Look]:
+    return {
+        "concrete": Look(inks.concrete),
+        "joint": Look(inks.joint),
+        "opening": Look(inks.ground, inks.ink, MEDIUM),
+        "strip": Look(inks.concrete, inks.ink, THIN),
+        "plate": Look(inks.concrete, inks.ink, MEDIUM),
+        "whole": Look(inks.brick, inks.brick_line, THIN),
+        "pole": Look(inks.ground, inks.ink, THIN),
+        "tape": Look(inks.ground, inks.ink, THIN),
+        "met": Look(inks.ink, inks.ink, THIN),
+        "missed": Look(inks.ground, inks.attention, MEDIUM),
+        "solid": Look(inks.ink),
+        "checkpoint": Look(inks.ground, inks.ink, MEDIUM),
+    }
+
+
+def _cuts(inks: Inks) -> dict[Style, Look]:
+    return {
+        "trimmed length": Look(inks.trim_fill, inks.trim, THIN, hatch="length"),
+        "trimmed height": Look(inks.trim_fill, inks.trim, THIN, hatch="height"),
+        "trimmed notch": Look(inks.trim_fill, inks.trim, THIN, hatch="notch"),
+        "trimmed skew": Look(inks.trim_fill, inks.trim, THIN, hatch="skew"),
+        "cut letter": Look(inks.ink),
+        "small": Look("none", inks.small, MEDIUM),
+        "small mark": Look(inks.small),
+    }
+
+
+def _lines(inks: Inks) -> dict[Style, Look]:
+    return {
+        "outline": Look("none", inks.ink, THICK),
+        "opening cross": Look("none", inks.quiet, THIN),
+        "fixing": Look("none", inks.ink, MEDIUM, dashed=True),
+        "sheet": Look("none", inks.sheet, MEDIUM, dashed=True),
+        "rule": Look("none", inks.ink, THIN),
+        "tick": Look("none", inks.ink, MEDIUM),
+    }
+
+
+def _texts(inks: Inks) -> dict[Style, Look]:
+    return {
+        "text": Look(inks.ink),
+        "text strong": Look(inks.ink, bold=True),
+        "text quiet": Look(inks.quiet),
+        "text small": Look(inks.small, halo=inks.ground),
+        "text sheet": Look(inks.sheet, bold=True, halo=inks.ground),
+        "text attention": Look(inks.attention, bold=True),
+    }

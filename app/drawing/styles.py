@@ -1,0 +1,48 @@
+"""The closed set of styles: what a mark stands for. How it looks is a palette's business."""
+
+from typing import Literal, get_args
+
+Style = Literal[
+    "outline",
+    "concrete",
+    "joint",
+    "opening",
+    "opening cross",
+    "strip",
+    "plate",
+    "fixing",
+    "whole",
+    "trimmed length",
+    "trimmed height",
+    "trimmed notch",
+    "trimmed skew",
+    "cut letter",
+    "small",
+    "small mark",
+    "sheet",
+    "checkpoint",
+    "pole",
+    "tape",
+    "rule",
+    "tick",
+    "met",
+    "missed",
+    "solid",
+    "text",
+    "text strong",
+    "text quiet",
+    "text small",
+    "text sheet",
+    "text attention",
+]
+
+STYLES: tuple[Style, ...] = get_args(Style)
+
+CUT_STYLES: dict[str, Style] = {
+    "length": "trimmed length",
+    "height": "trimmed height",
+    "notch": "trimmed notch",
+    "skew": "trimmed skew",
+}
+CUT_LETTERS = {"length": "L", "height": "H", "notch": "N", "skew": "S"}
+"""One letter a cut class, so that colour is never alone."""

@@ -1,0 +1,161 @@
+"""Drawings as SVG: a whole document at true scale, or the layers of a live drawing for a page to style.
+
+Both hold the same shapes in inches with y down from the top of what is drawn; a document lays them on paper by one
+positive scale, so nothing in it is ever turned over.
+"""
+
+from dataclasses import dataclass
+from functools import singledispatch
+
+import svgwrite
+from svgwrite.base import BaseElement
+from svgwrite.container import Defs, Group
+from svgwrite.path import Path
+from svgwrite.pattern import Pattern
+from svgwrite.shapes import Circle as Round
+from svgwrite.shapes import Rect
+from svgwrite.text import Text as Lettering
+
+from app.drawing.drawing import Drawing
+from app.drawing.dress import Attributes, Dress, by_class, by_palette
+from app.drawing.hatches import HATCHES, STEP_MM, hatch_path
+from app.drawing.marks import Areas, Boxes, Circle, Layer, Letters, Lines, Mark, Text
+from app.drawing.palettes import INKS, THIN
+from app.drawing.paths import areas_path, boxes_path, lines_path, number, ticks
+from app.drawing.scales import Scale
+
+FONT = "Source Sans Pro"
+
+_BASELINE = 0.33
+"""Half the height of capitals in ems: a text hangs on its middle, SVG puts it on its baseline."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Writer:
+    """How marks become elements: where y turns over, inches under a mm of paper, and what elements wear."""
+
+    height: float
+    inches: float
+    dress: Dress
+
+
+def svg_document(drawing: Drawing, palette: str = "paper") -> str:
+    """The drawing as a file, sized in mm of paper at its scale; raises KeyError for a palette that is not in INKS.
+
+    Set in FONT: whoever shows it brings the font.
+    """
+    wide, high = drawing.paper
+    around, scale = drawing.margins, drawing.scale
+    size = (f"{wide:.4f}mm", f"{high:.4f}mm")
+    page = svgwrite.Drawing(size=size, viewBox=f"0 0 {wide:.4f} {high:.4f}", debug=False)
+    page.set_desc(title=drawing.title, desc=drawing.words)
+    page.add(_patterns_for(palette, scale))
+    page.add(Rect((0, 0), ("100%", "100%"), fill=INKS[palette].ground, debug=False))
+    lay = f"translate({around.left:g} {around.top:g}) scale({scale.mm_per_inch:.9g})"
+    body = Group(transform=lay, font_family=FONT, stroke_linejoin="miter", fill_rule="evenodd", debug=False)
+    writer = _Writer(drawing.height, scale.inches_per_mm, by_palette(palette, scale))
+    for layer in drawing.layers:
+        body.add(_group(layer, writer))
+    page.add(body)
+    return str(page.tostring())
+
+
+def svg_layers(drawing: Drawing) -> dict[str, str]:
+    """Markup inside each layer's group, by layer name: inches, y down from the top, class names only.
+
+    Meant for an svg whose viewBox is `drawing.view_box`; "" for a layer without marks. Pens and colours come from
+    `style_sheet`, hatchings from `svg_patterns`.
+    """
+    writer = _Writer(drawing.height, drawing.scale.inches_per_mm, by_class)
+    return {layer.name: "".join(_elements_text(layer, writer)) for layer in drawing.layers}
+
+
+def svg_patterns(scale: Scale) -> str:
+    """A `defs` with the hatchings of cut bricks, `hatch-<cut class>`, in class names only."""
+    return str(_patterns(scale, {"class": "hatch-ground"}, {"class": "hatch-line"}).tostring())
+
+
+def _patterns_for(palette: str, scale: Scale) -> Defs:
+    inks, pen = INKS[palette], f"{THIN * scale.inches_per_mm:.4g}"
+    return _patterns(scale, {"fill": inks.trim_fill}, {"stroke": inks.trim, "stroke-width": pen, "fill": "none"})
+
+
+def _patterns(scale: Scale, ground: Attributes, line: Attributes) -> Defs:
+    step = STEP_MM * scale.inches_per_mm
+    defs = Defs(debug=False)
+    for name in HATCHES:
+        pattern = Pattern(id=f"hatch-{name}", size=(f"{step:.4g}", f"{step:.4g}"), debug=False)
+        pattern.attribs["patternUnits"] = "userSpaceOnUse"
+        pattern.add(_worn(Rect((0, 0), (f"{step:.4g}", f"{step:.4g}"), debug=False), ground))
+        pattern.add(_worn(Path(d=hatch_path(name, step), debug=False), line))
+        defs.add(pattern)
+    return defs
+
+
+def _group(layer: Layer, writer: _Writer) -> Group:
+    group = Group(class_=f"layer {layer.name}", debug=False)
+    for mark in layer.marks:
+        group.add(_element(mark, writer))
+    return group
+
+
+def _elements_text(layer: Layer, writer: _Writer) -> list[str]:
+    return [str(_element(mark, writer).tostring()) for mark in layer.marks]
+
+
+def _worn(element: BaseElement, attributes: Attributes) -> BaseElement:
+    element.attribs.update(attributes)
+    return element
+
+
+@singledispatch
+def _element(mark: Mark, writer: _Writer) -> BaseElement:
+    raise TypeError(f"mark {type(mark).__name__} at height {writer.height:g} in: expected one of the marks")
+
+
+@_element.register
+def _(mark: Boxes, writer: _Writer) -> BaseElement:
+    return _worn(Path(d=boxes_path(mark, writer.height), debug=False), writer.dress("shape", mark.style))
+
+
+@_element.register
+def _(mark: Areas, writer: _Writer) -> BaseElement:
+    return _worn(Path(d=areas_path(mark, writer.height), debug=False), writer.dress("shape", mark.style))
+
+
+@_element.register
+def _(mark: Lines, writer: _Writer) -> BaseElement:
+    return _worn(Path(d=lines_path(mark, writer.height), debug=False), writer.dress("shape", mark.style))
+
+
+@_element.register
+def _(mark: Circle, writer: _Writer) -> BaseElement:
+    x, y, radius = _number(mark.x), _number(writer.height - mark.y), _number(mark.radius_mm * writer.inches)
+    return _worn(Round((x, y), radius, debug=False), writer.dress("shape", mark.style))
+
+
+@_element.register
+def _(mark: Text, writer: _Writer) -> BaseElement:
+    size = mark.size_mm * writer.inches
+    x, y = _number(mark.x), writer.height - mark.y
+    element = Lettering(mark.text, (x, _number(y + _BASELINE * size)), debug=False)
+    element.attribs["font-size"] = _number(size)
+    if mark.anchor != "start":
+        element.attribs["text-anchor"] = mark.anchor
+    if mark.angle:
+        element.attribs["transform"] = f"rotate({-mark.angle:g} {x} {_number(y)})"
+    return _worn(element, writer.dress("text", mark.style))
+
+
+@_element.register
+def _(mark: Letters, writer: _Writer) -> BaseElement:
+    size = mark.size_mm * writer.inches
+    element = Lettering(mark.letters, debug=False)
+    element.attribs["x"] = " ".join(map(number, ticks(mark.x).tolist()))
+    element.attribs["y"] = " ".join(map(number, ticks(writer.height - mark.y + _BASELINE * size).tolist()))
+    element.attribs |= {"font-size": _number(size), "text-anchor": "middle"}
+    return _worn(element, writer.dress("text", mark.style))
+
+
+def _number(value: float) -> str:
+    return number(round(value * 10_000))

@@ -1,0 +1,24 @@
+"""A drawing put together from named layers."""
+
+from collections.abc import Sequence
+
+from app.drawing.drawing import Drawing
+from app.drawing.layers import layer
+from app.drawing.scales import Margins
+from app.drawing.scene import Scene
+
+AROUND = Margins(left=30.0, right=8.0, bottom=48.0, top=14.0)
+"""Room for the pole at the left, the tape and the words below, the top edge's name above, mm."""
+
+
+def assemble(scene: Scene, names: Sequence[str], margins: Margins = AROUND) -> Drawing:
+    """The scene with the named layers, the first lowest; raises KeyError for a name that is no layer."""
+    return Drawing(
+        title=scene.title,
+        words=scene.words,
+        width=scene.width,
+        height=scene.height,
+        margins=margins,
+        scale=scene.scale,
+        layers=tuple(layer(name, scene) for name in names),
+    )

@@ -1,0 +1,29 @@
+"""The panel's face as it will stand, seen from outside."""
+
+from collections.abc import Sequence
+
+from app.brickwork.layout import Layout
+from app.drawing.drawing import Drawing
+from app.drawing.scales import QUARTER_INCH, Scale
+from app.drawing.scene import Scene
+from app.drawing.views.assemble import assemble
+
+WORDS = "FACE, seen from outside"
+
+LAYERS = ("concrete", "brick", "cuts", "openings", "outline")
+
+
+def elevation(
+    layout: Layout,
+    *,
+    scale: Scale = QUARTER_INCH,
+    unit: str = "in",
+    title: str = "",
+    layers: Sequence[str] = LAYERS,
+) -> Drawing:
+    """The face elevation of one panel; lengths in words in `unit`, "in" or "mm".
+
+    An empty brick field gives the panel without brick. Raises KeyError for a name that is no layer.
+    """
+    scene = Scene(layout, "face", scale, unit, title or f"{layout.panel.mark}, elevation", WORDS)
+    return assemble(scene, layers)
