@@ -1,0 +1,128 @@
+"""The rows of the database. Migrations make the same tables; a test compares the two."""
+
+from typing import Any
+
+from sqlalchemy import CheckConstraint, ForeignKey, Index, Integer, Text, UniqueConstraint
+from sqlmodel import Field, SQLModel
+
+_STRICT = {"sqlite_strict": True}
+
+
+def _key() -> Any:
+    return Field(primary_key=True, sa_type=Text)
+
+
+def _text(*, nullable: bool = False, default: Any = ...) -> Any:
+    return Field(sa_type=Text, nullable=nullable, default=default)
+
+
+def _parent(column: str, *, nullable: bool = False, default: Any = ...) -> Any:
+    """A reference to a row without which this one has no meaning."""
+    reference = ForeignKey(column, ondelete="CASCADE")
+    return Field(sa_type=Text, sa_column_args=[reference], nullable=nullable, default=default)
+
+
+def _is_json(column: str) -> CheckConstraint:
+    return CheckConstraint(f'json_valid("{column}")', name=f"{column}_is_json")
+
+
+def _is_revision(column: str = "revision") -> CheckConstraint:
+    return CheckConstraint(f"{column} >= 1", name=f"{column}_from_one")
+
+
+class Project(SQLModel, table=True):
+    """A project file's own values; `settings` is the file with its walls left empty."""
+
+    __table_args__ = (_is_json("settings"), _is_revision(), _STRICT)
+    id: str = _key()
+    name: str = _text()
+    settings: str = _text()
+    revision: int = Field(default=1, sa_type=Integer)
+    created_at: str = _text()
+    updated_at: str = _text()
+
+
+class Wall(SQLModel, table=True):
+    """A row of panels; `settings` is the wall with its panels left empty."""
+
+    __table_args__ = (
+        _is_json("settings"),
+        CheckConstraint("position >= 0", name="position_from_zero"),
+        Index("wall_in_project", "project_id", "position"),
+        _STRICT,
+    )
+    id: str = _key()
+    project_id: str = _parent("project.id")
+    position: int = Field(sa_type=Integer)
+    mark: str = _text()
+    settings: str = _text()
+
+
+class Panel(SQLModel, table=True):
+    """A panel as last saved; `removed_at` keeps one that was taken out, with its log."""
+
+    __table_args__ = (
+        _is_json("document"),
+        _is_revision(),
+        CheckConstraint("position >= 0", name="position_from_zero"),
+        Index("panel_in_wall", "wall_id", "position"),
+        _STRICT,
+    )
+    id: str = _key()
+    wall_id: str = _parent("wall.id")
+    position: int = Field(sa_type=Integer)
+    mark: str = _text()
+    document: str = _text()
+    revision: int = Field(default=1, sa_type=Integer)
+    updated_at: str = _text()
+    removed_at: str | None = _text(nullable=True, default=None)
+
+
+class Command(SQLModel, table=True):
+    """One gesture on one panel. `before` and `after` hold the changed things; `request` fingerprints what was asked."""
+
+    __table_args__ = (
+        CheckConstraint("kind IN ('edit', 'undo', 'redo')", name="kind_is_known"),
+        CheckConstraint("(kind = 'edit') = (target IS NULL)", name="only_undo_and_redo_have_a_target"),
+        CheckConstraint("revision > base_revision AND base_revision >= 1", name="revision_follows_base"),
+        CheckConstraint("length(id) BETWEEN 1 AND 64 AND length(person) > 0", name="id_and_person_given"),
+        _is_json("before"),
+        _is_json("after"),
+        UniqueConstraint("panel_id", "revision", name="one_command_a_revision"),
+        Index("command_of_person", "panel_id", "person", "revision"),
+        Index("command_of_target", "target"),
+        _STRICT,
+    )
+    id: str = _key()
+    panel_id: str = _parent("panel.id")
+    person: str = _text()
+    label: str = _text()
+    base_revision: int = Field(sa_type=Integer)
+    revision: int = Field(sa_type=Integer)
+    before: str = _text()
+    after: str = _text()
+    kind: str = _text()
+    target: str | None = _parent("command.id", nullable=True, default=None)
+    request: str = _text()
+    at: str = _text()
+
+
+class Share(SQLModel, table=True):
+    """A link that opens a project or one panel without sign-in; the token itself is nowhere stored."""
+
+    __table_args__ = (
+        CheckConstraint("rights IN ('view', 'record')", name="rights_are_known"),
+        CheckConstraint("length(token_hash) = 64", name="token_is_hashed"),
+        UniqueConstraint("token_hash", name="one_share_a_token"),
+        Index("share_of_project", "project_id"),
+        _STRICT,
+    )
+    id: str = _key()
+    project_id: str = _parent("project.id")
+    panel_id: str | None = _parent("panel.id", nullable=True, default=None)
+    token_hash: str = _text()
+    rights: str = _text()
+    created_at: str = _text()
+    expires_at: str | None = _text(nullable=True, default=None)
+    revoked_at: str | None = _text(nullable=True, default=None)
+    last_used_at: str | None = _text(nullable=True, default=None)
