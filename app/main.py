@@ -7,13 +7,21 @@ from fastapi import FastAPI
 from starlette.middleware.gzip import GZipMiddleware
 
 from app.settings import LOOPBACK_HOSTS, Settings
-from app.storage import migrate, open_database
-from app.web import assets, health, problem_list
+from app.web import api_projects, assets, health, problem_list, projects, shares
 from app.web.body import BodyLimit
 from app.web.failures import add_failures
+from app.web.logs import hide_tokens
 from app.web.security import KnownHosts, SameSite, SecurityHeaders
+from app.workflow.opening import open_data
 
-ROUTERS = (assets.router, health.router, problem_list.router)
+ROUTERS = (
+    assets.router,
+    health.router,
+    problem_list.router,
+    projects.router,
+    shares.router,
+    api_projects.router,
+)
 
 
 def create_app(settings: Settings) -> FastAPI:
@@ -38,9 +46,7 @@ def create_app(settings: Settings) -> FastAPI:
 async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     """Opens the database and brings it up to date before the first request; lets go of it after the last."""
     settings: Settings = app.state.settings
-    settings.data.mkdir(parents=True, exist_ok=True)
-    engine = open_database(settings.database)
-    migrate(engine)
-    app.state.engine = engine
+    app.state.engine = open_data(settings.database)
+    hide_tokens()
     yield
-    engine.dispose()
+    app.state.engine.dispose()

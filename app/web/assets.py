@@ -1,4 +1,4 @@
-"""Style sheets, scripts and fonts under one address that changes with their contents, so that they may be kept forever."""
+"""Style sheets, scripts and fonts under an address that changes with their contents, so that they may be kept."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass

@@ -1,12 +1,12 @@
 """Request bodies: capped while they stream in, read as JSON with the place of the mistake."""
 
-import json
-from typing import Any
+from typing import Annotated, Any
 
+from fastapi import Depends
 from starlette.requests import Request
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from app.panel.faults import Fault, Refused
+from app.documents.json_text import read_text
 from app.web.problems import Failure, failure
 from app.web.security import is_json
 
@@ -36,28 +36,16 @@ class BodyLimit:
 
 
 async def json_body(request: Request) -> Any:
-    """The body as JSON; raises Failure for another media type, Refused for text that is not JSON."""
+    """The body as JSON; raises Failure for another media type, Refused for text that is not clean JSON."""
     if not is_json(request.headers.get("content-type", "")):
         raise failure("wrong-type", "Expected Content-Type application/json.")
-    return parsed(await request.body())
+    return read_text(await request.body())
 
 
-def parsed(body: bytes) -> Any:
-    """JSON in UTF-8 as values; raises Refused with the line and column of the mistake."""
-    try:
-        return json.loads(body.decode("utf-8-sig"), parse_constant=_no_constant)
-    except json.JSONDecodeError as error:
-        raise Refused([Fault(f"line {error.lineno}, column {error.colno}", _near(error), "JSON")]) from error
-    except UnicodeDecodeError as error:
-        raise Refused([Fault(f"byte {error.start}", "bytes that are not UTF-8", "JSON in UTF-8")]) from error
-    except RecursionError as error:
-        raise Refused([Fault("", "lists or objects nested too deep to read", "a project file")]) from error
+JsonBody = Annotated[Any, Depends(json_body)]
 
 
-def _no_constant(name: str) -> None:
-    raise Refused([Fault("", name, "numbers that JSON can hold")])
-
-
-def _near(error: json.JSONDecodeError) -> str:
-    near = error.doc[error.pos : error.pos + 20]
-    return repr(near) if near else "the end of the text"
+def json_of(description: str, media_type: str = "application/json") -> dict[str, Any]:
+    """The body of a route, for the OpenAPI description."""
+    content = {media_type: {"schema": {"type": "object"}}}
+    return {"requestBody": {"required": True, "description": description, "content": content}}

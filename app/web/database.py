@@ -4,15 +4,16 @@ from datetime import UTC, datetime
 from typing import Annotated
 
 from fastapi import Depends
-from sqlalchemy import Engine
 from starlette.requests import Request
+
+from app.workflow.opening import Connections
 
 OFFICE = "office"
 """The one person of a server that only this machine reaches."""
 
 
-def database_of(request: Request) -> Engine:
-    engine: Engine = request.app.state.engine
+def database_of(request: Request) -> Connections:
+    engine: Connections = request.app.state.engine
     return engine
 
 
@@ -20,5 +21,5 @@ def now() -> datetime:
     return datetime.now(UTC)
 
 
-Database = Annotated[Engine, Depends(database_of)]
+Database = Annotated[Connections, Depends(database_of)]
 Now = Annotated[datetime, Depends(now)]

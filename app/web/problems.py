@@ -4,8 +4,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
+from app.lengths import LengthError
 from app.panel.faults import Fault, Refused
 from app.storage.errors import DatabaseBusy, DiskFull, MarkTaken, NotFound
+from app.workflow.refusals import BadCommand, CommandReused, ProjectStale, Stale, UndoRefused
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,11 +86,30 @@ def refused(error: Refused) -> Problem:
     return Problem(KINDS["refused"], detail, faults=error.faults)
 
 
+def stale(error: Stale) -> Problem:
+    """Both sides in words, and what can be done about it."""
+    return problem(
+        "stale",
+        str(error),
+        revision=error.current_revision,
+        document=error.document,
+        theirs=list(error.theirs),
+        mine=list(error.mine),
+        choices=["drop"] if error.overlap else ["on-top", "drop"],
+    )
+
+
 Translate = Callable[[Any], Problem]
 
 CATALOGUE: dict[type[Exception], Translate] = {
     Failure: lambda error: error.problem,
     Refused: refused,
+    LengthError: lambda error: refused(Refused([Fault("", error.text or "nothing", f"{error}")])),
+    Stale: stale,
+    ProjectStale: lambda error: problem("stale", str(error)),
+    CommandReused: lambda error: problem("reused", str(error)),
+    BadCommand: lambda error: problem("malformed", str(error)),
+    UndoRefused: lambda error: problem("conflict", f"{error.reason[:1].upper()}{error.reason[1:]}."),
     NotFound: lambda error: problem("not-found", f"There is no {error.noun} with this id."),
     MarkTaken: lambda error: refused(Refused([Fault("mark", error.mark, "a mark no other panel of this project has")])),
     DatabaseBusy: lambda _: Problem(KINDS["busy"], "Nothing was saved. Try again.", headers={"retry-after": "1"}),

@@ -1,0 +1,60 @@
+"""Forms as they are posted: named texts, and one file."""
+
+from collections.abc import Mapping
+from typing import Annotated
+
+from fastapi import Depends
+from starlette.datastructures import UploadFile
+from starlette.requests import Request
+from starlette.responses import RedirectResponse
+
+from app.panel.faults import Fault, Refused
+
+LONGEST_NAME = 120
+
+
+async def read_form(request: Request) -> dict[str, str]:
+    """The texts of a form, without blanks around them."""
+    async with request.form() as form:
+        return {name: value.strip() for name, value in form.items() if isinstance(value, str)}
+
+
+async def read_upload(request: Request) -> bytes:
+    """The file of a form's field `file`; empty when none was chosen."""
+    async with request.form(max_files=1) as form:
+        file = form.get("file")
+        return await file.read() if isinstance(file, UploadFile) else b""
+
+
+Form = Annotated[Mapping[str, str], Depends(read_form)]
+Upload = Annotated[bytes, Depends(read_upload)]
+
+
+def named(form: Mapping[str, str], field: str, what: str) -> str:
+    """A name typed in a form; raises Refused for an empty or endless one."""
+    text = form.get(field, "")
+    if not 1 <= len(text) <= LONGEST_NAME:
+        found = f"{len(text)} characters" if text else "nothing"
+        raise Refused([Fault(field, found, f"{what} of 1 to {LONGEST_NAME} characters")])
+    return text
+
+
+def chosen(form: Mapping[str, str], field: str, choices: Mapping[str, object] | tuple[str, ...]) -> str:
+    """One of the choices offered; raises Refused for anything else."""
+    text = form.get(field, "")
+    if text not in choices:
+        raise Refused([Fault(field, text or "nothing", f"one of {', '.join(choices)}")])
+    return text
+
+
+def whole_number(form: Mapping[str, str], field: str) -> int:
+    """A number that a page put into its own form; raises Refused for anything else."""
+    text = form.get(field, "")
+    if not text.isascii() or not text.isdigit():
+        raise Refused([Fault(field, text or "nothing", "a whole number")])
+    return int(text)
+
+
+def then(address: str) -> RedirectResponse:
+    """After a change: the page that shows it, which can be loaded again without repeating the change."""
+    return RedirectResponse(address, status_code=303)

@@ -1,0 +1,108 @@
+"""The list of projects: open one, begin one, bring one in as a file."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from fastapi import APIRouter
+from starlette.responses import HTMLResponse, RedirectResponse, Response
+
+from app.documents.json_text import read_text
+from app.panel.faults import Fault, Refused
+from app.storage import projects, reading, writing
+from app.storage.projects import ProjectLine
+from app.web.database import Database, Now
+from app.web.forms import Form, Upload, chosen, named, then
+from app.web.pages import Page, Step, show
+from app.web.problems import failure
+from app.web.words import at, counted
+from app.workflow.demonstration import demonstration_files, open_demonstration
+from app.workflow.loading import check_project
+from app.workflow.new_parts import new_project
+from app.workflow.opening import Connections
+from app.workflow.projects import create_project
+
+router = APIRouter(include_in_schema=False)
+
+UNITS = {"in": "Feet and inches", "mm": "Millimetres"}
+
+
+@dataclass(frozen=True, slots=True)
+class ProjectRow:
+    """One project of the list."""
+
+    name: str
+    address: str
+    facts: str
+    changed: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProjectsPage(Page):
+    """All projects; `faults` and `typed` belong to a form that was sent and refused."""
+
+    projects: tuple[ProjectRow, ...]
+    units: Mapping[str, str]
+    has_demo: bool
+    typed: Mapping[str, str]
+    faults: tuple[Fault, ...] = ()
+    refused: str = ""
+
+
+@router.get("/")
+def all_projects(database: Database) -> HTMLResponse:
+    return show("projects.html", _page(database))
+
+
+@router.post("/projects")
+def begin(database: Database, form: Form, now: Now) -> Response:
+    """A project with one empty wall."""
+    try:
+        file = new_project(named(form, "name", "a name"), chosen(form, "unit", tuple(UNITS)))
+        with writing(database) as session:
+            ids = create_project(session, file, now)
+    except Refused as error:
+        return show("projects.html", _page(database, form, error.faults, "new"), 422)
+    return then(f"/projects/{ids.project}")
+
+
+@router.post("/projects/file")
+def bring_in(database: Database, file: Upload, now: Now) -> Response:
+    """A project from its file; with anything wrong in it nothing is stored."""
+    try:
+        document = check_project(read_text(file))
+        with writing(database) as session:
+            ids = create_project(session, document, now)
+    except Refused as error:
+        return show("projects.html", _page(database, {}, error.faults, "file"), 422)
+    return then(f"/projects/{ids.project}")
+
+
+@router.post("/projects/demo")
+def demo(database: Database, now: Now) -> RedirectResponse:
+    """The demonstration project, brought in once and opened again after that."""
+    with writing(database) as session:
+        project_id = open_demonstration(session, now)
+    if project_id is None:
+        raise failure("not-found", "The demonstration's files were left out of this installation.")
+    return then(f"/projects/{project_id}")
+
+
+def _page(
+    database: Connections, typed: Mapping[str, str] | None = None, faults: tuple[Fault, ...] = (), refused: str = ""
+) -> ProjectsPage:
+    with reading(database) as session:
+        rows = tuple(_row(line) for line in projects.list_all(session))
+    return ProjectsPage(
+        title="Projects",
+        path=(Step("Projects"),),
+        projects=rows,
+        units=UNITS,
+        has_demo=bool(demonstration_files()),
+        typed={"name": "", "unit": "in", **(typed or {})},
+        faults=faults,
+        refused=refused,
+    )
+
+
+def _row(line: ProjectLine) -> ProjectRow:
+    return ProjectRow(line.name, f"/projects/{line.id}", counted(line.panels, "panel"), at(line.updated_at))

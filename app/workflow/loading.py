@@ -1,0 +1,129 @@
+"""From rows to values: a project, or one panel with what it stands in."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from app.documents.project_file import read_panel, read_project, sizes_of
+from app.panel.project import Project, Wall
+from app.panel.things import Document
+from app.panel.values import Panel
+from app.storage import Session, panels, projects
+from app.storage.errors import NotFound
+from app.storage.panels import StoredPanel
+from app.storage.projects import StoredWall
+from app.workflow.projects import project_file
+
+
+@dataclass(frozen=True, slots=True)
+class LoadedPanel:
+    """One panel as values, and its row's id, revision and time."""
+
+    id: str
+    project_id: str
+    wall_id: str
+    revision: int
+    saved_at: datetime
+    document: Document
+    project: Project
+    wall: Wall
+    panel: Panel
+
+
+@dataclass(frozen=True, slots=True)
+class LoadedWall:
+    """One wall as values with its panels in order."""
+
+    id: str
+    wall: Wall
+    panels: tuple[LoadedPanel, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LoadedProject:
+    """A project as values, all of one moment."""
+
+    id: str
+    revision: int
+    project: Project
+    walls: tuple[LoadedWall, ...]
+
+    @property
+    def panels(self) -> tuple[LoadedPanel, ...]:
+        return tuple(panel for wall in self.walls for panel in wall.panels)
+
+
+def load_project(session: Session, project_id: str) -> LoadedProject:
+    """Every wall and panel of a project; raises NotFound."""
+    whole = projects.read_whole(session, project_id)
+    project = read_project(project_file(session, project_id))
+    walls = tuple(
+        _loaded_wall(project, value, wall, whole.panels[wall.id])
+        for value, wall in zip(project.walls, whole.walls, strict=True)
+    )
+    return LoadedProject(project_id, whole.project.revision, project, walls)
+
+
+def load_panel(session: Session, panel_id: str) -> LoadedPanel:
+    """One panel, alone in its wall, with its project's own values; raises NotFound."""
+    row = panels.find(session, panel_id)
+    wall = projects.find_wall(session, row.wall_id)
+    settings = projects.find(session, wall.project_id).settings
+    project = read_project(settings | {"walls": [wall.settings | {"panels": [row.document]}]})
+    return _loaded_wall(project, project.walls[0], wall, (row,)).panels[0]
+
+
+def wall_of(session: Session, project_id: str, wall_id: str) -> StoredWall:
+    """A wall of this project and no other; raises NotFound."""
+    wall = projects.find_wall(session, wall_id)
+    if wall.project_id != project_id:
+        raise NotFound("wall", wall_id)
+    return wall
+
+
+def panel_of(session: Session, project_id: str, panel_id: str) -> StoredPanel:
+    """A panel of this project and no other; raises NotFound."""
+    if panels.project_of(session, panel_id) != project_id:
+        raise NotFound("panel", panel_id)
+    return panels.find(session, panel_id)
+
+
+def check_project(document: Any) -> dict[str, Any]:
+    """The project file itself; raises Refused with every fault in it."""
+    read_project(document)
+    checked: dict[str, Any] = document
+    return checked
+
+
+def checking(session: Session, project_id: str) -> Callable[[Document], None]:
+    """A check of panel documents against this project's unit and sizes, which raises Refused."""
+    settings = projects.find(session, project_id).settings
+    project = read_project(settings | {"walls": []})
+    sizes = tuple(sizes_of(project))
+
+    def check(document: Document) -> None:
+        read_panel(document, settings["length_unit"], sizes)
+
+    return check
+
+
+def _loaded_wall(project: Project, value: Wall, wall: StoredWall, rows: tuple[StoredPanel, ...]) -> LoadedWall:
+    return LoadedWall(
+        wall.id,
+        value,
+        tuple(
+            LoadedPanel(
+                id=row.id,
+                project_id=wall.project_id,
+                wall_id=wall.id,
+                revision=row.revision,
+                saved_at=row.updated_at,
+                document=row.document,
+                project=project,
+                wall=value,
+                panel=panel,
+            )
+            for row, panel in zip(rows, value.panels, strict=True)
+        ),
+    )
