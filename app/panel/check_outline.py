@@ -2,11 +2,12 @@
 
 import shapely
 
+from app.lengths import Length
 from app.panel.faults import Fault
 from app.panel.geometry import inches
 from app.panel.shapes import Point
 from app.panel.tolerance import TOLERANCE
-from app.panel.wording import said, said_point
+from app.panel.wording import said, said_move, said_point
 
 LONGEST_INCHES = 1200
 """100 ft either way: wider and higher than any panel that a crane tilts."""
@@ -70,10 +71,8 @@ def _corner_faults(points: tuple[Point, ...], unit: str) -> list[Fault]:
     if left.nm == 0 and bottom.nm == 0:
         return []
     found = f"a bounding box with its lower left at {said_point((left, bottom), unit)}"
-    across = f" {said(abs(left.inches), unit)} {'right' if left.nm < 0 else 'left'}" if left.nm else ""
-    up = f" {said(abs(bottom.inches), unit)} {'up' if bottom.nm < 0 else 'down'}" if bottom.nm else ""
-    way = " and".join(filter(None, (across, up)))
-    return [Fault("outline", found, f"its lower left at 0, 0: every point{way}")]
+    way = said_move(Length(-left.nm), Length(-bottom.nm), unit)
+    return [Fault("outline", found, f"its lower left at 0, 0: every point {way}")]
 
 
 def _size_faults(points: tuple[Point, ...], unit: str) -> list[Fault]:

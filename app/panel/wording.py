@@ -37,3 +37,10 @@ def one_of(known: Collection[str], found: str) -> str:
     names = ", ".join(known) or "nothing: none is known"
     nearest = get_close_matches(found, list(known), n=1)
     return f"one of {names}" + (f"; the nearest is {nearest[0]}" if nearest else "")
+
+
+def said_move(dx: Length, dy: Length, unit: str) -> str:
+    """A move as `1" right and 5/8" up`; "by nothing" when both are 0."""
+    across = f"{said(Length(abs(dx.nm)), unit)} {'right' if dx.nm > 0 else 'left'}" if dx.nm else ""
+    up = f"{said(Length(abs(dy.nm)), unit)} {'up' if dy.nm > 0 else 'down'}" if dy.nm else ""
+    return " and ".join(filter(None, (across, up))) or "by nothing"

@@ -1,0 +1,44 @@
+"""A panel's openings, strips and zones by their marks: find one, put another in its place, a mark that is free."""
+
+from collections.abc import Iterable
+from itertools import count
+from typing import TypeVar
+
+from app.panel.faults import Fault, Refused
+from app.panel.values import Opening, Strip, Zone
+from app.panel.wording import one_of, quoted
+
+Item = TypeVar("Item", Opening, Strip, Zone)
+
+LETTERS = {"window": "W", "door": "D", "vent": "V", "louver": "L"}
+OTHER_LETTER = "O"
+"""For an opening whose use has no letter of its own."""
+
+
+def opening_letter(use: str | None) -> str:
+    """The letter that an opening's mark starts with, by its use: common practice on elevations."""
+    return LETTERS.get((use or "").casefold(), OTHER_LETTER)
+
+
+def free_mark(letter: str, items: Iterable[Opening | Strip | Zone]) -> str:
+    """The letter with the lowest number, from 1, that none of the items has."""
+    taken = {item.mark for item in items}
+    return next(mark for number in count(1) if (mark := f"{letter}{number}") not in taken)
+
+
+def marked(items: tuple[Item, ...], mark: str, path: str) -> Item:
+    """The item with this mark; raises Refused at `path`, naming the marks that are there."""
+    for item in items:
+        if item.mark == mark:
+            return item
+    raise Refused([Fault(path, quoted(mark), one_of([item.mark for item in items], mark))])
+
+
+def replaced(items: tuple[Item, ...], old: Item, new: Item) -> tuple[Item, ...]:
+    """The items with `new` in the place of `old`, which is one of them."""
+    return tuple(new if item is old else item for item in items)
+
+
+def without(items: tuple[Item, ...], gone: Item) -> tuple[Item, ...]:
+    """The items but one."""
+    return tuple(item for item in items if item is not gone)

@@ -1,0 +1,167 @@
+"""What holds for every edit on every sound panel, made from a form or by hand."""
+
+from collections.abc import Callable
+from dataclasses import fields
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from panels import FULL, PLAIN
+
+from app.brickwork.bonds import BONDS
+from app.brickwork.layout import lay_out
+from app.brickwork.sizes import CATALOGUE
+from app.lengths import Length
+from app.panel.check import panel_faults
+from app.panel.edit import Edit
+from app.panel.edits import EDITS, edit_from
+from app.panel.faults import Refused
+from app.panel.values import Panel
+
+USUAL = {
+    "add_opening": {"shape": "rect", "x": "20", "y": "20", "width": "30", "height": "40"},
+    "move_opening": {"opening": "W1", "dy": "5/8"},
+    "place_opening": {"opening": "W1", "shape": "circle", "x": "5'", "y": "120", "radius": "18"},
+    "reshape_opening": {"opening": "W1", "side": "top", "dy": "5/8"},
+    "rename_opening": {"opening": "W1", "mark": "W7", "use": "window"},
+    "remove_opening": {"opening": "W1"},
+    "set_outline": {"width": "30'", "height": "33'"},
+    "move_point": {"point": "3", "x": "190", "y": "390"},
+    "add_point": {"edge": "1"},
+    "remove_point": {"point": "2"},
+    "set_panel": {"mark": "N9", "thickness": "8", "base": "12'"},
+    "set_margin": {"margin": "1/2"},
+    "set_edge": {"edge": "0", "treatment": "flush"},
+    "set_brickwork": {"part": "field", "size": "modular", "bond": "flemish"},
+    "set_origin": {"part": "S1", "x": "4", "y": "8"},
+    "add_zone": {"shape": "band", "course": "6", "courses": "3", "size": "modular", "bond": "soldier"},
+    "place_zone": {"zone": "S1", "shape": "rect", "x": "50", "y": "160", "width": "70", "height": "8"},
+    "remove_zone": {"zone": "S1"},
+    "soldier_band": {"opening": "A1"},
+    "add_strip": {"line": "0,40; 360,40", "width": "3/4"},
+    "place_strip": {"strip": "R1", "line": "0,188; 360,188", "width": "1"},
+    "remove_strip": {"strip": "R1"},
+    "add_fixing": {"line": "90,0; 90,300", "by": "tape"},
+    "remove_fixing": {"fixing": "0"},
+    "set_limits": {"smallest_cut": "3/8", "least_piece": "2"},
+}
+
+LENGTH_FIELDS = ("x", "y", "width", "height", "radius", "rise", "dx", "dy", "thickness", "base", "margin", "depth")
+lengths = st.integers(-4, 800).map(lambda half: str(half / 2)) | st.sampled_from(
+    ["", "0", "-3", "12'-6 3/8\"", "3810 mm", "8", "7.625", "1e9", "x", "12'14\""]
+)
+marks = st.sampled_from(
+    ["W1", "D1", "V1", "L1", "A1", "O1", "R1", "S1", "B1", "Z1", "field", "", "N1", "W" * 61, "\x00"]
+)
+numbers = st.sampled_from(["0", "1", "2", "3", "4", "5", "-1", "", "1.5", "999999999", "99999999999"])
+pairs = st.lists(st.tuples(lengths, lengths).map(", ".join), max_size=6).map("; ".join)
+points = pairs | st.sampled_from(
+    ["0,0; 200,0; 200,240; 0,240", "0,0; 360,0; 360,300; 0,300", "0,0;9,9;9,0;0,9", "1", ","]
+)
+FIELDS = {
+    **dict.fromkeys((*LENGTH_FIELDS, "smallest_cut", "least_piece"), lengths),
+    **dict.fromkeys(("opening", "strip", "zone", "part", "mark"), marks),
+    **dict.fromkeys(("edge", "point", "fixing", "course", "courses"), numbers),
+    **dict.fromkeys(("points", "line"), points),
+    "shape": st.sampled_from(["rect", "circle", "arch", "polygon", "band", "blob", ""]),
+    "side": st.sampled_from(["left", "right", "top", "bottom", "top left", "bottom right", "middle"]),
+    "treatment": st.sampled_from(["margin", "flush", "return", "mitre"]),
+    "size": st.sampled_from(["modular", "norman", "uk 215x65", "modulr"]),
+    "bond": st.sampled_from([*BONDS, "flemsh"]),
+    "use": st.sampled_from(["window", "door", "vent", "louver", "hatch", ""]),
+    "by": st.sampled_from(["glue", "tape", "nails", ""]),
+}
+wild_forms = st.fixed_dictionaries({}, optional=FIELDS)
+
+
+@st.composite
+def steps(draw: st.DrawFn) -> tuple[str, dict[str, str]]:
+    """An edit and its form: mostly the usual one with a field or two typed anew, sometimes anything at all."""
+    name = draw(st.sampled_from(sorted(EDITS)))
+    if draw(st.integers(0, 4)) == 0:
+        return name, draw(wild_forms)
+    anew = draw(st.sets(st.sampled_from(sorted(USUAL[name])), max_size=2))
+    return name, {**USUAL[name], **{field: draw(FIELDS[field]) for field in sorted(anew)}}
+
+
+def faults_of(step: Callable[[], object]) -> tuple[str, ...]:
+    """Paths of the faults with which a step is refused; none when it is not."""
+    try:
+        step()
+    except Refused as refused:
+        return tuple(fault.path for fault in refused.faults)
+    return ()
+
+
+def made(panel: Panel, name: str, form: dict[str, str]) -> Panel:
+    """The panel after an edit, or the panel itself where the edit is refused."""
+    unread = faults_of(lambda: edit_from(name, form, "in", CATALOGUE, BONDS))
+    if unread:
+        assert {*unread} <= {*FIELDS}
+        return panel
+    edit = edit_from(name, form, "in", CATALOGUE, BONDS)
+    assert edit.label(panel)
+    refused = faults_of(lambda: edit.apply(panel))
+    assert bool(refused) == bool(edit.why_not(panel))
+    return panel if refused else edit.apply(panel)
+
+
+@given(st.sampled_from([PLAIN, FULL]), st.lists(steps(), min_size=1, max_size=8))
+@settings(max_examples=300, deadline=None)
+def test_any_run_of_edits_is_refused_or_leaves_a_panel_without_faults(panel, run):
+    for name, form in run:
+        before = repr(panel)
+        after = made(panel, name, form)
+        assert repr(panel) == before
+        assert panel_faults(after, CATALOGUE, BONDS) == ()
+        panel = after
+
+
+def usual(name: str) -> Edit:
+    return edit_from(name, USUAL[name], "in", CATALOGUE, BONDS)
+
+
+@pytest.mark.parametrize("name", sorted(EDITS))
+def test_every_edit_can_be_made_from_a_form_and_changes_the_panel(name):
+    edit = usual(name)
+    before = repr(FULL)
+    after = edit.apply(FULL)
+    assert after != FULL
+    assert repr(FULL) == before
+    assert edit.why_not(FULL) is None
+    assert lay_out(after, CATALOGUE).whole > 0
+
+
+@pytest.mark.parametrize("name", sorted(EDITS))
+def test_every_edit_shows_all_faults_of_a_form_beside_their_fields(name):
+    typed = dict.fromkeys(USUAL[name], "\x00 no")
+    with pytest.raises(Refused) as refused:
+        edit_from(name, typed, "in", CATALOGUE, BONDS).apply(FULL)
+    paths = {fault.path for fault in refused.value.faults}
+    assert paths
+    assert paths <= {*typed, "openings[0].mark", "openings[5].mark"}
+
+
+@pytest.mark.parametrize("name", sorted(EDITS))
+def test_every_edit_is_frozen_and_named_after_its_file(name):
+    edit = usual(name)
+    assert type(edit).__module__ == f"app.panel.edits.{name}"
+    with pytest.raises(AttributeError):
+        setattr(edit, fields(edit)[0].name, None)
+    assert edit == usual(name)
+
+
+def test_an_unknown_edit_is_refused_with_the_nearest_name():
+    with pytest.raises(Refused) as refused:
+        edit_from("move_openings", {}, "in")
+    (fault,) = refused.value.faults
+    assert fault.path == "edit"
+    assert "the nearest is move_opening" in fault.expected
+
+
+@given(st.integers(-(10**9), 10**9), st.integers(-(10**9), 10**9))
+def test_moving_there_and_back_gives_the_same_panel(dx, dy):
+    there = EDITS["move_opening"]("W1", Length(dx), Length(dy))
+    back = EDITS["move_opening"]("W1", Length(-dx), Length(-dy))
+    if there.why_not(FULL) is None:
+        assert back.apply(there.apply(FULL)) == FULL

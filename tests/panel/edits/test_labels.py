@@ -1,0 +1,76 @@
+"""What the list of changes says of an edit."""
+
+import pytest
+from panels import FULL
+
+from app.brickwork.bonds import BONDS
+from app.brickwork.sizes import CATALOGUE
+from app.panel.edits import edit_from
+
+GOLDEN = [
+    ("move_opening", "opening=W2 dy=5/8", 'Move W2 5/8" up'),
+    ("move_opening", "opening=W2 dx=-1 dy=-0.625", 'Move W2 1" left and 5/8" down'),
+    ("move_opening", "opening=W2", "Move W2 by nothing"),
+    ("reshape_opening", "opening=W1 side=top_left dx=4", 'Move top left of W1 4" right'),
+    ("add_opening", "use=window shape=rect x=9 y=9 width=9 height=9", "Add window W2"),
+    ("add_opening", "shape=circle x=9 y=9 radius=9", "Add opening O1"),
+    ("add_opening", "mark=H1 use=hatch shape=circle x=9 y=9 radius=9", "Add hatch H1"),
+    (
+        "place_opening",
+        "opening=W1 shape=rect x=60 y=96 width=48 height=64",
+        "Set W1 to 4'-0\" x 5'-4\" at 5'-0\", 8'-0\"",
+    ),
+    ("place_opening", "opening=V1 shape=circle x=60 y=96 radius=9", 'Set V1 to radius 9" at 5\'-0", 8\'-0"'),
+    (
+        "place_opening",
+        "opening=A1 shape=arch x=60 y=96 width=48 height=64 rise=8",
+        'Set A1 to 4\'-0" x 5\'-4", rise 8", at 5\'-0", 8\'-0"',
+    ),
+    ("rename_opening", "opening=W1 mark=W9 use=window", "Rename W1 to W9"),
+    ("rename_opening", "opening=W1 mark=W1 use=door", "Set use of W1 to door"),
+    ("rename_opening", "opening=W1 mark=W1", "Set use of W1 to none"),
+    ("remove_opening", "opening=W1", "Remove W1"),
+    ("set_outline", "width=360 height=384", "Set outline to 30'-0\" x 32'-0\"; all edges back to the margin"),
+    ("set_outline", "points=0,0;9,0;9,9;5,12;0,9", 'Set outline to 5 points, 9" x 1\'-0"'),
+    ("move_point", "point=2 x=360 y=302", "Move point 2 to 30'-0\", 25'-2\""),
+    ("add_point", "edge=1", "Add point on edge 1 at its middle"),
+    ("remove_point", "point=3", "Remove point 3"),
+    ("set_panel", "mark=N2 thickness=8", 'Set thickness to 8"'),
+    ("set_panel", "mark=N3 thickness=7.25 base=12", "Set mark to N3, base to 1'-0\""),
+    ("set_margin", "margin=1/2", 'Set margin to 1/2"'),
+    ("set_margin", "", "Set margin to one head joint"),
+    ("set_edge", "edge=1 treatment=return depth=3.625", 'Set edge 1 to return 3 5/8" deep'),
+    ("set_edge", "edge=1 treatment=margin margin=2", 'Set edge 1 to margin of 2"'),
+    ("set_brickwork", "part=field size=modular bond=flemish", "Set bond of field to flemish"),
+    ("set_brickwork", "part=S1 size=norman bond=soldier", "Set brick of S1 to norman"),
+    ("set_brickwork", "part=field size=norman bond=stack", "Set field to norman in stack"),
+    ("set_origin", "part=field x=3/8 y=3/8", 'Start bond of field at 3/8", 3/8"'),
+    ("set_origin", "part=S1", "Start bond of S1 at its lower left"),
+    ("add_zone", "shape=band course=6 courses=3 size=modular bond=soldier", "Add zone Z1 in soldier"),
+    ("place_zone", "zone=B1 shape=band course=6 courses=3", "Set B1 to courses 6 to 8"),
+    ("place_zone", "zone=B1 shape=band course=6 courses=1 mark=B2", "Set B1 to course 6, renamed B2"),
+    ("remove_zone", "zone=S1", "Remove zone S1"),
+    ("soldier_band", "opening=A1", "Add soldier band S2 over A1"),
+    ("add_strip", "line=0,9;9,9 width=3/4", 'Add strip R2, 3/4" wide'),
+    ("place_strip", "strip=R1 line=0,9;9,9 width=3/4", 'Set R1 to 3/4" wide, 0", 9" to 9", 9"'),
+    ("remove_strip", "strip=R1", "Remove strip R1"),
+    ("add_fixing", "line=9,0;9,99 by=glue", 'Add fixing line by glue, 9", 0" to 9", 8\'-3"'),
+    ("remove_fixing", "fixing=0", "Remove fixing 1"),
+    ("set_limits", "smallest_cut=3/8", 'Set smallest cut to 3/8", least piece to half bat'),
+]
+
+
+def form(typed: str) -> dict[str, str]:
+    """`opening=W2 side=top_left` as a form's fields."""
+    pairs = (field.split("=") for field in typed.split())
+    return {name: value.replace("_", " ") for name, value in pairs}
+
+
+@pytest.mark.parametrize(("name", "typed", "label"), GOLDEN, ids=[case[2] for case in GOLDEN])
+def test_an_edit_is_told_in_words_with_exact_lengths(name, typed, label):
+    assert edit_from(name, form(typed), "in", CATALOGUE, BONDS).label(FULL) == label
+
+
+def test_lengths_are_told_in_millimetres_in_a_metric_project():
+    edit = edit_from("move_opening", {"opening": "W1", "dx": "-25"}, "mm")
+    assert edit.label(FULL, "mm") == "Move W1 25 mm left"
