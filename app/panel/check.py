@@ -14,7 +14,7 @@ from app.panel.values import Panel
 from app.panel.wording import said
 
 THICKEST_INCHES = 36
-"""Thicker than any tilt-up or precast wall panel: common practice is 5 to 16 in."""
+"""A wall panel thicker than this is a slip of the keyboard: common practice is far below."""
 
 
 def panel_faults(

@@ -10,7 +10,7 @@ from app.panel.tolerance import TOLERANCE
 from app.panel.wording import said, said_move, said_point
 
 LONGEST_INCHES = 1200
-"""100 ft either way: wider and higher than any panel that a crane tilts."""
+"""100 ft either way: a panel longer than this is a slip of the keyboard."""
 
 
 def outline_faults(points: tuple[Point, ...], unit: str) -> list[Fault]:
