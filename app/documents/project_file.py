@@ -1,0 +1,86 @@
+"""The project file: read with every fault named, written so that what was not touched stays as it was typed."""
+
+from collections.abc import Collection, Mapping
+from dataclasses import replace
+from typing import Any
+
+from app.brickwork.bonds import BONDS
+from app.brickwork.sizes import CATALOGUE
+from app.documents.json_text import read_text
+from app.documents.kinds import Setting
+from app.documents.marks import mark_faults
+from app.documents.panel_keys import PANEL
+from app.documents.project_keys import PROJECT
+from app.lengths import Unit
+from app.panel.faults import Refused
+from app.panel.project import Project
+from app.panel.size import BrickSize
+from app.panel.values import Panel
+
+__all__ = ["read_panel", "read_project", "read_text", "sizes_of", "write_panel", "write_project"]
+
+Document = dict[str, Any]
+
+
+def read_project(document: Any) -> Project:
+    """The project that a file's values say; raises Refused with every fault, each with its place in the file.
+
+    A panel that cannot be read at all is not looked at further; all others are.
+    """
+    setting = _setting(document)
+    faults = mark_faults(document)
+    try:
+        project: Project = PROJECT.read(document, setting)
+    except Refused as refused:
+        raise Refused((*refused.faults, *faults)) from None
+    if faults:
+        raise Refused(faults)
+    return project
+
+
+def write_project(project: Project, like: Document | None = None) -> Document:
+    """The project file, keys in their usual order and defaults left out.
+
+    `like` is the file as it was stored: what says the same in it is written the same, in the same order.
+    """
+    setting = Setting(_unit(project.length_unit), project.temperature_unit)
+    return PROJECT.write(project, setting, like)
+
+
+def read_panel(
+    document: Any,
+    unit: Unit = "in",
+    sizes: Collection[str] = tuple(CATALOGUE),
+    bonds: Collection[str] = tuple(BONDS),
+) -> Panel:
+    """One panel of a file, its numbers in `unit`; raises Refused, paths relative to the panel.
+
+    `sizes` and `bonds` are the names that the panel may use: `sizes_of(project)` has a project's.
+    """
+    panel: Panel = PANEL.read(document, Setting(unit, sizes=sizes, bonds=bonds))
+    return panel
+
+
+def write_panel(panel: Panel, unit: Unit, like: Document | None = None) -> Document:
+    """One panel as `write_project` writes it."""
+    return PANEL.write(panel, Setting(unit), like)
+
+
+def sizes_of(project: Project) -> Mapping[str, BrickSize]:
+    """The brick sizes that a project's panels can use, by name: the catalogue and its own, which go before."""
+    return CATALOGUE | {size.name: size for size in project.sizes}
+
+
+def _setting(document: Any) -> Setting:
+    """Units and names as far as the file tells; what is wrong with them is told where they are read."""
+    file = document if isinstance(document, dict) else {}
+    sizes = file.get("sizes")
+    own = [size.get("name") for size in sizes if isinstance(size, dict)] if isinstance(sizes, list) else []
+    names = dict.fromkeys([*CATALOGUE, *(name for name in own if isinstance(name, str))])
+    celsius = file.get("temperature_unit") == "C"
+    known = Setting(_unit(file.get("length_unit")), sizes=tuple(names), bonds=tuple(BONDS))
+    return replace(known, temperature_unit="C" if celsius else "F")
+
+
+def _unit(said: Any) -> Unit:
+    return "mm" if said == "mm" else "in"
