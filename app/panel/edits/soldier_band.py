@@ -24,8 +24,8 @@ class SoldierBand(Edit):
     """One row of the field's brick on end, from the first course line over the opening's head.
 
     Its height is one soldier with its joint: three courses of modular brick, which leaves the coursing above as it was
-    (arithmetic; the face per US Navy manual 14069, fig. 7-53). It reaches half a head module or more past each jamb: as many whole
-    soldiers as that takes, centred on the opening.
+    (arithmetic; the face per US Navy manual 14069, fig. 7-53). It reaches half a head module or more past each jamb:
+    as many whole soldiers as that takes, centred on the opening.
     """
 
     name: ClassVar[str] = "soldier_band"
