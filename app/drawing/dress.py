@@ -32,13 +32,22 @@ def by_palette(name: str, scale: Scale) -> Dress:
     return lambda part, style: written[part, style]
 
 
+JOINT = 0.375
+"""Inches: the usual joint, 3/8 in.; a fine pen takes at most a quarter of it (common practice)."""
+
+
 def _shape(look: Look, inches: float) -> Attributes:
     attributes = {"fill": f"url(#hatch-{look.hatch})" if look.hatch else look.fill}
     if look.line != "none":
-        attributes |= {"stroke": look.line, "stroke-width": f"{look.pen * inches:.4g}"}
+        attributes |= {"stroke": look.line, "stroke-width": f"{_pen(look, inches):.4g}"}
     if look.dashed:
         attributes["stroke-dasharray"] = " ".join(f"{dash * inches:.4g}" for dash in DASH_MM)
     return attributes
+
+
+def _pen(look: Look, inches: float) -> float:
+    pen = look.pen * inches
+    return min(pen, JOINT / 4) if look.fine else pen
 
 
 def _text(look: Look, inches: float) -> Attributes:

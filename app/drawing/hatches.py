@@ -1,7 +1,16 @@
 """Hatching of cut bricks: one a cut class, so that colour is never alone."""
 
-STEP_MM = 1.2
-"""Distance of hatch lines on paper, mm."""
+from app.drawing.scales import Scale
+
+WIDEST_MM, CLOSEST_MM, ON_BRICK = 1.2, 0.5, 0.9
+"""Distance of hatch lines: ON_BRICK inches, so that a course shows two, within what paper shows well, mm."""
+
+
+def hatch_step(scale: Scale) -> float:
+    """Distance of hatch lines at a scale, inches."""
+    inches = scale.inches_per_mm
+    return min(max(ON_BRICK, CLOSEST_MM * inches), WIDEST_MM * inches)
+
 
 HATCHES: dict[str, tuple[tuple[float, float, float, float], ...]] = {
     "length": ((0.5, 0, 0.5, 1),),

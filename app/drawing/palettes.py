@@ -17,7 +17,8 @@ DASH_MM = (2.4, 1.2)
 @dataclass(frozen=True, slots=True)
 class Look:
     """Fill, line colour, pen in mm; `hatch` names the hatching over the fill; "none" is no fill or no line;
-    `halo` is what a text is edged with so that it reads over brick."""
+    `halo` is what a text is edged with so that it reads over brick;
+    `fine` keeps the pen thinner than the joints between bricks at a small scale."""
 
     fill: str = "none"
     line: str = "none"
@@ -26,6 +27,7 @@ class Look:
     bold: bool = False
     hatch: str = ""
     halo: str = ""
+    fine: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +45,6 @@ class Inks:
     small: str
     sheet: str
     attention: str
-    brick_line: str
 
 
 PAPER = Inks(
@@ -51,42 +52,39 @@ PAPER = Inks(
     ink="#1E2430",
     quiet="#5A6272",
     concrete="#EFEDE7",
-    joint="#F4F2EC",
+    joint="#6E6862",
     brick="#DDBBA8",
     trim_fill="#E9D8CC",
     trim="#9C4A2F",
     small="#7A2E63",
     sheet="#0B6B75",
     attention="#8A5A00",
-    brick_line="#1E2430",
 )
 NIGHT = Inks(
     ground="#14171D",
     ink="#EDEAE2",
     quiet="#A9AFBC",
     concrete="#1F242D",
-    joint="#1A1E26",
+    joint="#A39C92",
     brick="#5A4238",
     trim_fill="#2B2624",
     trim="#E08B6A",
     small="#E08CC4",
     sheet="#4FC3CE",
     attention="#E7B450",
-    brick_line="#C9C4BA",
 )
 BED = Inks(
     ground="#FFFFFF",
     ink="#000000",
     quiet="#000000",
     concrete="#FFFFFF",
-    joint="#FFFFFF",
+    joint="#000000",
     brick="#FFFFFF",
     trim_fill="#FFFFFF",
     trim="#000000",
     small="#000000",
     sheet="#000000",
     attention="#000000",
-    brick_line="#000000",
 )
 PRINT = replace(BED, concrete="#F2F2F2", quiet="#3A3A3A", brick="#E4E4E4")
 
@@ -107,7 +105,7 @@ def _areas(inks: Inks) -> dict[Style, Look]:
         "opening": Look(inks.ground, inks.ink, MEDIUM),
         "strip": Look(inks.concrete, inks.ink, THIN),
         "plate": Look(inks.concrete, inks.ink, MEDIUM),
-        "whole": Look(inks.brick, inks.brick_line, THIN),
+        "whole": Look(inks.brick, inks.ink, THIN, fine=True),
         "pole": Look(inks.ground, inks.ink, THIN),
         "tape": Look(inks.ground, inks.ink, THIN),
         "met": Look(inks.ink, inks.ink, THIN),
@@ -119,11 +117,11 @@ def _areas(inks: Inks) -> dict[Style, Look]:
 
 def _cuts(inks: Inks) -> dict[Style, Look]:
     return {
-        "trimmed length": Look(inks.trim_fill, inks.trim, THIN, hatch="length"),
-        "trimmed height": Look(inks.trim_fill, inks.trim, THIN, hatch="height"),
-        "trimmed notch": Look(inks.trim_fill, inks.trim, THIN, hatch="notch"),
-        "trimmed skew": Look(inks.trim_fill, inks.trim, THIN, hatch="skew"),
-        "cut letter": Look(inks.ink),
+        "trimmed length": Look(inks.trim_fill, inks.trim, THIN, hatch="length", fine=True),
+        "trimmed height": Look(inks.trim_fill, inks.trim, THIN, hatch="height", fine=True),
+        "trimmed notch": Look(inks.trim_fill, inks.trim, THIN, hatch="notch", fine=True),
+        "trimmed skew": Look(inks.trim_fill, inks.trim, THIN, hatch="skew", fine=True),
+        "cut letter": Look(inks.ink, bold=True, halo=inks.trim_fill),
         "small": Look("none", inks.small, MEDIUM),
         "small mark": Look(inks.small),
     }

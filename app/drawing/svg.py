@@ -18,7 +18,7 @@ from svgwrite.text import Text as Lettering
 
 from app.drawing.drawing import Drawing
 from app.drawing.dress import Attributes, Dress, by_class, by_palette
-from app.drawing.hatches import HATCHES, STEP_MM, hatch_path
+from app.drawing.hatches import HATCHES, hatch_path, hatch_step
 from app.drawing.marks import Areas, Boxes, Circle, Layer, Letters, Lines, Mark, Text
 from app.drawing.palettes import INKS, THIN
 from app.drawing.paths import areas_path, boxes_path, lines_path, number, ticks
@@ -76,12 +76,12 @@ def svg_patterns(scale: Scale) -> str:
 
 
 def _patterns_for(palette: str, scale: Scale) -> Defs:
-    inks, pen = INKS[palette], f"{THIN * scale.inches_per_mm:.4g}"
+    inks, pen = INKS[palette], f"{min(THIN * scale.inches_per_mm, hatch_step(scale) / 5):.4g}"
     return _patterns(scale, {"fill": inks.trim_fill}, {"stroke": inks.trim, "stroke-width": pen, "fill": "none"})
 
 
 def _patterns(scale: Scale, ground: Attributes, line: Attributes) -> Defs:
-    step = STEP_MM * scale.inches_per_mm
+    step = hatch_step(scale)
     defs = Defs(debug=False)
     for name in HATCHES:
         pattern = Pattern(id=f"hatch-{name}", size=(f"{step:.4g}", f"{step:.4g}"), debug=False)

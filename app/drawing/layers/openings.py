@@ -30,14 +30,14 @@ def marks(scene: Scene) -> Iterator[Mark]:
         yield areas_of(shape, "plate")
         yield from _words(scene, shape, [(plate.mark, "text", SMALL)])
     for opening in panel.openings:
-        yield from _opening(scene, opening)
+        yield from _opening(scene, opening, outline)
     for fixing in panel.fixings:
         yield line(inches(fixing.line), "fixing")
 
 
-def _opening(scene: Scene, opening: Opening) -> Iterator[Mark]:
+def _opening(scene: Scene, opening: Opening, outline: shapely.Polygon) -> Iterator[Mark]:
     shape = shape_polygon(opening.shape)
-    yield areas_of(shape, "opening")
+    yield areas_of(shape.intersection(outline), "opening")
     x0, y0, x1, y1 = shape.bounds
     size = f"{lettered(x1 - x0, scene.unit)} x {lettered(y1 - y0, scene.unit)}"
     lines: list[tuple[str, Style, float]] = [(opening.mark, "text strong", NORMAL)]

@@ -7,7 +7,7 @@ from app.drawing.layers import layer
 from app.drawing.scales import Margins
 from app.drawing.scene import Scene
 
-AROUND = Margins(left=30.0, right=8.0, bottom=48.0, top=14.0)
+AROUND = Margins(left=44.0, right=8.0, bottom=57.0, top=13.0)
 """Room for the pole at the left, the tape and the words below, the top edge's name above, mm."""
 
 

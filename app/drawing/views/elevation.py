@@ -10,7 +10,19 @@ from app.drawing.views.assemble import assemble
 
 WORDS = "FACE, seen from outside"
 
-LAYERS = ("concrete", "brick", "cuts", "openings", "outline")
+LAYERS = (
+    "concrete",
+    "brick",
+    "cuts",
+    "openings",
+    "outline",
+    "small",
+    "pole",
+    "tape",
+    "dimensions",
+    "orientation",
+    "title",
+)
 
 
 def elevation(
