@@ -1,0 +1,132 @@
+"""Results of the liner room: sheets in laying order, checkpoints of the tape, drift. Inches, face frame if not said."""
+
+from dataclasses import dataclass
+
+from app.brickwork.findings import Finding
+
+Ring = tuple[tuple[float, float], ...]
+"""Corners in order, the first not repeated."""
+
+CORNERS = ("bed lower left", "bed lower right", "bed upper left", "bed upper right")
+"""Where laying starts, as seen on the bed; bed lower left is the lower right of the finished face."""
+
+STARTING_CORNER = CORNERS[0]
+LAP = 1.0
+"""Inches of flat flange on the two edges of a sheet that the next sheets are laid over (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One straight cut of a sheet, ends measured from the sheet's own starting corner, away from it and up from it.
+
+    `axis` is "x" for an upright cut, "y" for a level one, "skew" for any other; `at` is how far an upright or level
+    cut is from that corner, for a skew cut how far its first end is.
+    """
+
+    axis: str
+    at: float
+    start: tuple[float, float]
+    end: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """One liner sheet where it is laid.
+
+    `number` is its place in the laying order; `column` and `row` count sheets from the starting corner within its
+    region. `outline` is the full sheet, toothed where the bond is, without its laps; `trim` and `holes` are the rings
+    of what is left of it over the brick field, `area` that in square inches; `cuts` are empty for a full sheet.
+    """
+
+    number: int
+    mark: str
+    region: str
+    column: int
+    row: int
+    is_trimmed: bool
+    outline: Ring
+    trim: tuple[Ring, ...]
+    holes: tuple[Ring, ...]
+    cuts: tuple[Cut, ...]
+    area: float
+
+
+@dataclass(frozen=True, slots=True)
+class SheetType:
+    """Sheets of one mould: its size name and bond, repeats of the bond along and up, cells along and courses up.
+
+    `width` and `height` are the steps from sheet to sheet, `area` is one full sheet without its laps, square inches.
+    """
+
+    size: str
+    bond: str
+    repeats: tuple[int, int]
+    columns: int
+    rows: int
+    width: float
+    height: float
+    area: float
+    used: int
+    area_bound: int
+
+
+@dataclass(frozen=True, slots=True)
+class SheetPlan:
+    """Every sheet of one panel, in laying order.
+
+    `placed` counts sheets on the bed, `naive` is one full sheet for each of them, `used` the sheets to unpack;
+    `area_bound` is what no plan can do with less. `bare` is the part of the brick field without a sheet, square
+    inches: places too thin for any brick.
+    """
+
+    sheets: tuple[Sheet, ...]
+    used: int
+    placed: int
+    area_bound: int
+    naive: int
+    corner: str
+    lap: float
+    columns: int
+    rows: int
+    types: tuple[SheetType, ...]
+    bare: float
+
+
+@dataclass(frozen=True, slots=True)
+class Checkpoint:
+    """A line where the tape is read.
+
+    `nominal` and `held_from` are running dimensions from the tape's hook end, the panel's edge at the starting corner;
+    `position` is the same line in the face frame. `expected_low` and `expected_high` are the readings at the lowest
+    and highest bed temperature if nothing is corrected, right within `band` either way. `control` says what stands
+    there ("jamb W1"), empty for a plain joint line; `held_by` what holds the liner at `held_from`.
+    """
+
+    mark: str
+    axis: str
+    nominal: float
+    position: float
+    held_from: float
+    held_by: str
+    expected_low: float
+    expected_high: float
+    band: float
+    control: str
+    grows_per_degree: float
+    reference_temperature: float
+
+
+@dataclass(frozen=True, slots=True)
+class Drift:
+    """How far the liner can move on this panel, and where to read the tape.
+
+    `worst_span` is the length over which free growth at the worst bed temperature uses up the tolerance, None where
+    the bed never leaves the reference temperature. `window` is the lowest and highest bed temperature at which one
+    whole sheet still stays within the tolerance, None for a panel without sheets or liner that does not grow.
+    """
+
+    worst_span: float | None
+    worst_temperature: float
+    checkpoints: tuple[Checkpoint, ...]
+    window: tuple[float, float] | None
+    findings: tuple[Finding, ...]
