@@ -32,10 +32,6 @@ def by_palette(name: str, scale: Scale) -> Dress:
     return lambda part, style: written[part, style]
 
 
-JOINT = 0.375
-"""Inches: the usual joint, 3/8 in.; a fine pen takes at most a quarter of it (common practice)."""
-
-
 def _shape(look: Look, inches: float) -> Attributes:
     attributes = {"fill": f"url(#hatch-{look.hatch})" if look.hatch else look.fill}
     if look.line != "none":
@@ -47,7 +43,7 @@ def _shape(look: Look, inches: float) -> Attributes:
 
 def _pen(look: Look, inches: float) -> float:
     pen = look.pen * inches
-    return min(pen, JOINT / 4) if look.fine else pen
+    return min(pen, look.most) if look.most else pen
 
 
 def _text(look: Look, inches: float) -> Attributes:

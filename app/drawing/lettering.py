@@ -1,6 +1,7 @@
 """Lengths and words as lettered on a drawing."""
 
 import re
+from functools import lru_cache
 
 from app.lengths import format_length
 
@@ -13,6 +14,7 @@ _EM = 0.5
 """Mean advance of the drawing's sans in ems, on the wide side; its tabular figures are 0.497 em."""
 
 
+@lru_cache(maxsize=4096)
 def lettered(inches: float, unit: str = "in") -> str:
     """A length with its fraction drawn true; inches to the nearest 1/16, or whole millimetres."""
     return with_fractions(format_length(inches, unit))

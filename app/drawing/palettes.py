@@ -10,6 +10,9 @@ from app.drawing.styles import STYLES, Style
 
 THIN, MEDIUM, THICK = 0.18, 0.35, 0.7
 
+ON_JOINT = 0.09
+"""Inches: a quarter of the usual 3/8 in. joint."""
+
 DASH_MM = (2.4, 1.2)
 """Dash and gap of a broken line on paper, mm."""
 
@@ -18,7 +21,7 @@ DASH_MM = (2.4, 1.2)
 class Look:
     """Fill, line colour, pen in mm; `hatch` names the hatching over the fill; "none" is no fill or no line;
     `halo` is what a text is edged with so that it reads over brick;
-    `fine` keeps the pen thinner than the joints between bricks at a small scale."""
+    `most` is the thickest pen in inches of panel (0: no limit), so that at a small scale no line hides a joint."""
 
     fill: str = "none"
     line: str = "none"
@@ -27,7 +30,7 @@ class Look:
     bold: bool = False
     hatch: str = ""
     halo: str = ""
-    fine: bool = False
+    most: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,24 +108,25 @@ def _areas(inks: Inks) -> dict[Style, Look]:
         "opening": Look(inks.ground, inks.ink, MEDIUM),
         "strip": Look(inks.concrete, inks.ink, THIN),
         "plate": Look(inks.concrete, inks.ink, MEDIUM),
-        "whole": Look(inks.brick, inks.ink, THIN, fine=True),
+        "whole": Look(inks.brick, inks.ink, THIN, most=ON_JOINT),
         "pole": Look(inks.ground, inks.ink, THIN),
         "tape": Look(inks.ground, inks.ink, THIN),
         "met": Look(inks.ink, inks.ink, THIN),
         "missed": Look(inks.ground, inks.attention, MEDIUM),
         "solid": Look(inks.ink),
+        "label": Look(inks.ground),
         "checkpoint": Look(inks.ground, inks.ink, MEDIUM),
     }
 
 
 def _cuts(inks: Inks) -> dict[Style, Look]:
     return {
-        "trimmed length": Look(inks.trim_fill, inks.trim, THIN, hatch="length", fine=True),
-        "trimmed height": Look(inks.trim_fill, inks.trim, THIN, hatch="height", fine=True),
-        "trimmed notch": Look(inks.trim_fill, inks.trim, THIN, hatch="notch", fine=True),
-        "trimmed skew": Look(inks.trim_fill, inks.trim, THIN, hatch="skew", fine=True),
+        "trimmed length": Look(inks.trim_fill, inks.trim, THIN, hatch="length", most=ON_JOINT),
+        "trimmed height": Look(inks.trim_fill, inks.trim, THIN, hatch="height", most=ON_JOINT),
+        "trimmed notch": Look(inks.trim_fill, inks.trim, THIN, hatch="notch", most=ON_JOINT),
+        "trimmed skew": Look(inks.trim_fill, inks.trim, THIN, hatch="skew", most=ON_JOINT),
         "cut letter": Look(inks.ink, bold=True, halo=inks.trim_fill),
-        "small": Look("none", inks.small, MEDIUM),
+        "small": Look("none", inks.small, MEDIUM, most=3 * ON_JOINT),
         "small mark": Look(inks.small),
     }
 
@@ -143,7 +147,7 @@ def _texts(inks: Inks) -> dict[Style, Look]:
         "text": Look(inks.ink),
         "text strong": Look(inks.ink, bold=True),
         "text quiet": Look(inks.quiet),
-        "text small": Look(inks.small, halo=inks.ground),
-        "text sheet": Look(inks.sheet, bold=True, halo=inks.ground),
+        "text small": Look(inks.small),
+        "text sheet": Look(inks.sheet, bold=True),
         "text attention": Look(inks.attention, bold=True),
     }

@@ -28,6 +28,7 @@ Style = Literal[
     "met",
     "missed",
     "solid",
+    "label",
     "text",
     "text strong",
     "text quiet",

@@ -67,7 +67,7 @@ def svg_layers(drawing: Drawing) -> dict[str, str]:
     `style_sheet`, hatchings from `svg_patterns`.
     """
     writer = _Writer(drawing.height, drawing.scale.inches_per_mm, by_class)
-    return {layer.name: "".join(_elements_text(layer, writer)) for layer in drawing.layers}
+    return {layer.name: _inside(_group(layer, writer)) for layer in drawing.layers}
 
 
 def svg_patterns(scale: Scale) -> str:
@@ -99,8 +99,10 @@ def _group(layer: Layer, writer: _Writer) -> Group:
     return group
 
 
-def _elements_text(layer: Layer, writer: _Writer) -> list[str]:
-    return [str(_element(mark, writer).tostring()) for mark in layer.marks]
+def _inside(group: Group) -> str:
+    """The markup between a group's own tags."""
+    text = str(group.tostring())
+    return text[text.index(">") + 1 : text.rindex("<")] if text.endswith("</g>") else ""
 
 
 def _worn(element: BaseElement, attributes: Attributes) -> BaseElement:

@@ -7,8 +7,8 @@ import shapely
 
 from app.brickwork.pieces import bounds
 from app.drawing.declutter import sparse
-from app.drawing.lettering import lettered
-from app.drawing.marks import SMALL, Anchor, Areas, Floats, Mark, Text
+from app.drawing.lettering import lettered, text_width_mm
+from app.drawing.marks import SMALL, Anchor, Areas, Floats, Mark, Text, box
 from app.drawing.scene import Scene
 
 FRAME = "face"
@@ -18,6 +18,9 @@ SIDE_MM = 1.3
 
 REACH_MM = 2.2
 """From a small piece's middle to its size, mm."""
+
+SIDES: tuple[tuple[float, float, Anchor], ...] = ((-1, 0, "end"), (1, 0, "start"), (0, 1, "middle"), (0, -1, "middle"))
+"""Left, right, above, below."""
 
 CLEAR_MM, AGAIN_MM = 6.0, 30.0
 """Sizes stand this far apart; an equal one is written again after this distance, mm."""
@@ -41,25 +44,25 @@ def _sizes(scene: Scene, x: Floats, y: Floats) -> Iterator[Mark]:
     trims = scene.layout.trims
     lengths = [lettered(length, scene.unit) for length in trims.length[trims.is_small].tolist()]
     shown = sparse(x.tolist(), y.tolist(), lengths, scene.mm(CLEAR_MM), scene.mm(AGAIN_MM))
-    reach = scene.mm(REACH_MM)
     for k in shown:
-        dx, dy, anchor = _free_side(scene, float(x[k]), float(y[k]), reach)
-        yield Text(float(x[k]) + dx, float(y[k]) + dy, lengths[k], "text small", SMALL, anchor)
+        yield from _size(scene, float(x[k]), float(y[k]), lengths[k])
 
 
-def _free_side(scene: Scene, x: float, y: float, reach: float) -> tuple[float, float, Anchor]:
-    sides: tuple[tuple[float, float, Anchor], ...] = (
-        (-reach, 0.0, "end"),
-        (reach, 0.0, "start"),
-        (0.0, reach, "middle"),
-        (0.0, -reach, "middle"),
-    )
-    for dx, dy, anchor in sides:
-        far_x, far_y = x + 4 * dx, y + 2 * dy
-        is_on_panel = 0 < far_x < scene.width and 0 < far_y < scene.height
-        if is_on_panel and not shapely.contains_xy(scene.layout.field, far_x, far_y):
-            return dx, dy, anchor
-    return sides[2]
+def _size(scene: Scene, x: float, y: float, words: str) -> Iterator[Mark]:
+    reach, high = scene.mm(REACH_MM), scene.mm(1.2 * SMALL)
+    for dx, dy, anchor in SIDES:
+        if _is_free(scene, x + 4 * dx * reach, y + 2 * dy * reach):
+            yield Text(x + dx * reach, y + dy * reach, words, "text small", SMALL, anchor)
+            return
+    wide = scene.mm(text_width_mm(words, SMALL))
+    yield box(x - wide / 2, y + reach - high / 2, wide, high, "label")
+    yield Text(x, y + reach, words, "text small")
+
+
+def _is_free(scene: Scene, x: float, y: float) -> bool:
+    """Whether there is no brick at a point that is still beside the panel's faces, not among pole, tape or words."""
+    is_beside = 0 < x < scene.width and 0 < y < scene.height
+    return is_beside and not shapely.contains_xy(scene.layout.field, x, y)
 
 
 def triangles(x: Floats, y: Floats, side: float) -> Areas:

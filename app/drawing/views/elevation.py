@@ -12,17 +12,18 @@ WORDS = "FACE, seen from outside"
 
 LAYERS = (
     "concrete",
+    "openings",
     "brick",
     "cuts",
-    "openings",
-    "outline",
     "small",
+    "outline",
     "pole",
     "tape",
     "dimensions",
     "orientation",
     "title",
 )
+"""From the lowest up."""
 
 
 def elevation(

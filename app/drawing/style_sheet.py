@@ -1,0 +1,42 @@
+"""A palette as style rules for a live drawing, so that screen and paper look alike."""
+
+from app.drawing.palettes import DASH_MM, INKS, THIN, Look, palette
+from app.drawing.styles import Style
+
+PIXELS_PER_MM = 96 / 25.4
+"""CSS pixels in a millimetre (CSS Values and Units)."""
+
+
+def style_sheet(name: str, within: str) -> str:
+    """One rule a style under the selector `within`; pens keep their width at every zoom.
+
+    Raises KeyError for a palette that is not in INKS. A brick's pen is halved: on a screen joints are a pixel wide.
+    """
+    inks, looks = INKS[name], palette(name)
+    rules = [f"{within} path,{within} circle{{vector-effect:non-scaling-stroke}}"]
+    rules += [f"{within} {_selector(style)}{{{_declarations(style, look)}}}" for style, look in looks.items()]
+    rules.append(f"{within} .hatch-ground{{fill:{inks.trim_fill}}}")
+    pen = f"{THIN * PIXELS_PER_MM / 2:.2f}px"
+    rules.append(f"{within} .hatch-line{{fill:none;stroke:{inks.trim};stroke-width:{pen}}}")
+    return "\n".join(rules) + "\n"
+
+
+def _selector(style: Style) -> str:
+    return "." + style.replace(" ", ".")
+
+
+def _declarations(style: Style, look: Look) -> str:
+    fill = f"url(#hatch-{look.hatch})" if look.hatch else look.fill
+    said = {"fill": fill, "stroke": "none"}
+    if look.line != "none":
+        pen = look.pen * PIXELS_PER_MM * (0.5 if look.most else 1)
+        said |= {"stroke": look.line, "stroke-width": f"{pen:.2f}px"}
+    if look.dashed:
+        said["stroke-dasharray"] = " ".join(f"{dash * PIXELS_PER_MM:.2f}" for dash in DASH_MM)
+    if look.bold:
+        said["font-weight"] = "600"
+    if look.halo:
+        said |= {"stroke": look.halo, "stroke-width": "3px", "stroke-linejoin": "round", "paint-order": "stroke"}
+    if style.startswith("text") or style == "cut letter":
+        said["vector-effect"] = "none"
+    return ";".join(f"{key}:{value}" for key, value in said.items())
