@@ -217,9 +217,23 @@ def _clipped(grid: Grid, region: BaseGeometry, unit: Ints) -> Pieces:
     parts, owner = shapely.get_parts(shapely.intersection(boxes, region), return_index=True)
     solid = (shapely.get_dimensions(parts) == 2) & (shapely.area(parts) > TOLERANCE)
     parts, owner = shapely.orient_polygons(parts[solid]), owner[solid]
+    for holed in np.flatnonzero(shapely.get_num_interior_rings(parts)):
+        parts[holed] = _slit(parts[holed])
     rings = shapely.get_exterior_ring(parts)
     points = shapely.get_coordinates(rings)
     count = shapely.get_num_coordinates(rings)
     kept = np.ones(len(points), dtype=np.bool_)
     kept[np.cumsum(count) - 1] = False
     return Pieces(unit[owner], count - 1, points[kept])
+
+
+def _slit(part: shapely.Polygon) -> shapely.Polygon:
+    """A piece with holes as one ring: the outline goes in to each hole and back the same way, as the saw does."""
+    ring = shapely.get_coordinates(part.exterior)[:-1]
+    for hole in part.interiors:
+        around = shapely.get_coordinates(hole)[:-1]
+        gaps = np.hypot(*(ring[:, None, :] - around[None, :, :]).transpose(2, 0, 1))
+        near, first = np.unravel_index(int(gaps.argmin()), gaps.shape)
+        way_in = np.roll(around, -int(first), axis=0)
+        ring = np.vstack([ring[: near + 1], way_in, way_in[:1], ring[near:]])
+    return shapely.Polygon(ring)

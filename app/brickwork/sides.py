@@ -1,4 +1,4 @@
-"""Where the sides of an opening meet whole brick: the lines of the field's courses and half modules, less the margin."""
+"""Where an opening's sides meet whole brick: the lines of the field's courses and half modules, less the margin."""
 
 from collections.abc import Iterator
 from math import ceil, floor
@@ -13,8 +13,8 @@ Lines = tuple[tuple[float, str], ...]
 def meeting_lines(layout: Layout) -> dict[str, Lines]:
     """For "left", "right", "bottom" and "top" of an opening: positions in inches and what is met there.
 
-    A head sits a margin under the foot of a course, a sill a margin over the top of one, a jamb a margin from the end of
-    a brick or half bat. Empty for an empty field; no jamb lines in a turned bond.
+    A head sits a margin under the foot of a course, a sill a margin over the top of one, a jamb a margin from the end
+    of a brick or half bat. Empty for an empty field; no jamb lines in a turned bond.
     """
     margin = kept_margin(layout.panel, layout.size.head_joint.inches)
     courses = layout.courses

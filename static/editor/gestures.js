@@ -130,7 +130,7 @@ export class Gestures {
   pointGhost(gesture, at, event) {
     const point = this.snapped(at, event);
     gesture.edit = "move_point";
-    gesture.values = { index: gesture.handle.dataset.point, x: inches(point.x), y: inches(point.y) };
+    gesture.values = { point: gesture.handle.dataset.point, x: inches(point.x), y: inches(point.y) };
     const reach = this.frame.inchesPerPixel() * 6;
     this.outlineGhost({ left: point.x - reach, right: point.x + reach, bottom: point.y - reach, top: point.y + reach });
     this.say.place(point);
@@ -219,5 +219,5 @@ function moveOf(shape, dx, dy) {
 }
 
 function keyOf(shape) {
-  return { mark: shape.dataset.mark };
+  return { [shape.dataset.thing.startsWith("zones") ? "zone" : "opening"]: shape.dataset.mark, shape: "rect" };
 }

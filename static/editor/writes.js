@@ -21,8 +21,11 @@ export class Writes {
     const detail = event.detail;
     if (detail.verb === "get") return;
     const values = detail.parameters;
-    values.command_id ||= crypto.randomUUID();
-    values.base_revision ||= this.revision;
+    if (!values.command_id) {
+      values.command_id = crypto.randomUUID();
+      values.base_revision = this.revision;
+    }
+    values.temperature = document.getElementById("temperature").value;
     this.last = { path: detail.path, values: Object.fromEntries(Object.entries(values)) };
   }
 

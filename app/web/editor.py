@@ -1,0 +1,151 @@
+"""The panel editor: the page, its edits, undo and redo, and the parts that follow the pointer and the slider."""
+
+from collections.abc import Callable, Mapping
+from datetime import datetime
+from typing import Annotated
+from uuid import uuid4
+
+from fastapi import APIRouter, Query
+from starlette.requests import Request
+from starlette.responses import Response
+
+from app.panel.faults import Refused
+from app.storage import reading, writing
+from app.web.database import OFFICE, Database, Now
+from app.web.editor_checkpoints import checkpoints_part
+from app.web.editor_choose import card_of
+from app.web.editor_notices import refused_notice, stale_notice, undo_notice
+from app.web.editor_show import page_of, parts_of
+from app.web.editor_view import CardPart, CheckpointsPart, Notice, NoticePart, address_of
+from app.web.forms import Form, then, whole_number
+from app.web.pages import show
+from app.workflow.compute import compute
+from app.workflow.loading import LoadedPanel, checking, load_panel
+from app.workflow.panel_edits import AskedEdit, edit_panel
+from app.workflow.panel_log import Saved
+from app.workflow.refusals import Stale, UndoRefused
+from app.workflow.steps import Steps, steps_of
+from app.workflow.undoing import redo, undo
+
+router = APIRouter(prefix="/panels/{panel_id}", include_in_schema=False)
+
+OWN_FIELDS = {"edit", "base_revision", "command_id", "on_top", "temperature"}
+
+
+@router.get("")
+def editor(panel_id: str, database: Database) -> Response:
+    """The page, all of it from one moment of the database."""
+    with reading(database) as session:
+        loaded = load_panel(session, panel_id)
+        steps = steps_of(session, panel_id, OFFICE)
+    return show("editor.html", page_of(loaded, steps))
+
+
+@router.get("/card")
+def card(panel_id: str, database: Database, thing: Annotated[str, Query(max_length=200)] = "") -> Response:
+    """The card of one thing, or of the panel where none is chosen."""
+    with reading(database) as session:
+        loaded = load_panel(session, panel_id)
+    found = card_of(loaded, compute(loaded.project, loaded.wall, loaded.panel).layout, thing)
+    return show("editor_card.html", CardPart(address_of(panel_id), loaded.revision, found))
+
+
+@router.get("/checkpoints")
+def checkpoints(panel_id: str, database: Database, temperature: Annotated[float, Query(ge=-100, le=250)]) -> Response:
+    """The readings at one bed temperature."""
+    with reading(database) as session:
+        loaded = load_panel(session, panel_id)
+    computed = compute(loaded.project, loaded.wall, loaded.panel)
+    return show(
+        "editor_checkpoints.html", CheckpointsPart(checkpoints_part(computed.drift, loaded.project, temperature))
+    )
+
+
+@router.post("/edits")
+def edit(panel_id: str, request: Request, form: Form, database: Database, now: Now) -> Response:
+    """One edit from a form or a gesture."""
+    asked = AskedEdit(
+        name=form.get("edit", ""),
+        values={name: value for name, value in form.items() if name not in OWN_FIELDS},
+        base_revision=whole_number(form, "base_revision"),
+        command_id=form.get("command_id") or uuid4().hex,
+        person=OFFICE,
+        on_top=form.get("on_top") == "yes",
+    )
+    try:
+        with writing(database) as session:
+            before = load_panel(session, panel_id)
+            saved = edit_panel(session, panel_id, asked, now)
+            after = load_panel(session, panel_id)
+    except Refused as refused:
+        return _told(request, refused_notice(refused), refused, 422)
+    except Stale as stale:
+        return _told(request, stale_notice(stale, panel_id, form), stale, 412)
+    return _answer(request, form, before, after, saved)
+
+
+@router.post("/undo")
+def take_back(panel_id: str, request: Request, form: Form, database: Database, now: Now) -> Response:
+    """Undo this person's newest edit."""
+    return _step(undo, panel_id, request, form, database, now)
+
+
+@router.post("/redo")
+def make_again(panel_id: str, request: Request, form: Form, database: Database, now: Now) -> Response:
+    """Make again what was undone last."""
+    return _step(redo, panel_id, request, form, database, now)
+
+
+def _step(
+    step: Callable[..., Saved],
+    panel_id: str,
+    request: Request,
+    form: Mapping[str, str],
+    database: Database,
+    now: datetime,
+) -> Response:
+    try:
+        with writing(database) as session:
+            before = load_panel(session, panel_id)
+            saved = step(
+                session,
+                panel_id,
+                person=OFFICE,
+                command_id=form.get("command_id") or uuid4().hex,
+                base_revision=whole_number(form, "base_revision"),
+                now=now,
+                check=checking(session, before.project_id),
+            )
+            after = load_panel(session, panel_id)
+    except UndoRefused as refused:
+        return _told(request, undo_notice(refused), refused, 409)
+    except Stale as stale:
+        return _told(request, stale_notice(stale, panel_id, {}), stale, 412)
+    return _answer(request, form, before, after, saved)
+
+
+def _is_part(request: Request) -> bool:
+    return request.headers.get("hx-request") == "true"
+
+
+def _answer(
+    request: Request, form: Mapping[str, str], before: LoadedPanel, after: LoadedPanel, saved: Saved
+) -> Response:
+    """For a script the parts that changed, for a plain form the page again."""
+    if not _is_part(request):
+        return then(address_of(after.id))
+    steps = Steps(saved.undo_label, saved.redo_label)
+    return show("editor_answer.html", parts_of(before, after, steps, _temperature(form)))
+
+
+def _temperature(form: Mapping[str, str]) -> float | None:
+    """The bed temperature that the page shows; None where the slider says nothing sensible."""
+    text = form.get("temperature", "")
+    return float(text) if text.removeprefix("-").isdigit() and len(text) <= 4 else None
+
+
+def _told(request: Request, notice: Notice, error: Exception, status: int) -> Response:
+    """For a script the notice, for a plain form the error's own page."""
+    if not _is_part(request):
+        raise error
+    return show("editor_notice.html", NoticePart(notice), status)

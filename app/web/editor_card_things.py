@@ -1,0 +1,126 @@
+"""The cards of the things of a panel: an opening, a zone, a strip, a fixing, the outline."""
+
+from collections.abc import Collection
+
+from app.panel.edits import edit_from
+from app.panel.shapes import Arch, Circle, Polygon, Rect, Shape
+from app.panel.size import BrickSize
+from app.panel.values import Band, Fixing, Opening, Panel, Strip, Zone
+from app.web.editor_card_panel import USES, bond_form, origin_form
+from app.web.editor_cards import Card, CardForm, Field, choice_field, length_field, points_text
+
+Hidden = tuple[tuple[str, str], ...]
+
+
+def opening_card(panel: Panel, opening: Opening, sizes: dict[str, BrickSize], unit: str) -> Card:
+    """Place and size, mark and use, the soldier band over it, removal."""
+    hidden = (("opening", opening.mark),)
+    named = (
+        Field("mark", "Mark", opening.mark),
+        choice_field("use", "Use", opening.use or "", _uses(opening), wide=False),
+    )
+    band = edit_from("soldier_band", dict(hidden), unit, sizes).why_not(panel, unit)
+    return Card(
+        title=f"{opening.mark}, {opening.use}" if opening.use else opening.mark,
+        words="",
+        forms=(
+            _shape_form("place_opening", opening.shape, hidden, unit),
+            CardForm("rename_opening", "Rename", named, hidden),
+            CardForm("soldier_band", "Soldier band over it", hidden=hidden, why_not=band),
+            CardForm("remove_opening", f"Remove {opening.mark}", hidden=hidden, remove=True),
+        ),
+    )
+
+
+def zone_card(zone: Zone, sizes: Collection[str], unit: str) -> Card:
+    """Region, brick and bond, start, removal."""
+    hidden = (("zone", zone.mark),)
+    region = zone.region
+    return Card(
+        title=f"Zone {zone.mark}",
+        words="",
+        forms=(
+            _band_form(region, hidden) if isinstance(region, Band) else _shape_form("place_zone", region, hidden, unit),
+            bond_form(zone.mark, zone.work, sizes),
+            origin_form(zone.mark, zone.work, unit).under("Where the bond starts"),
+            CardForm("remove_zone", f"Remove {zone.mark}", hidden=hidden, remove=True),
+        ),
+    )
+
+
+def strip_card(strip: Strip, unit: str) -> Card:
+    """Line and width, removal."""
+    hidden = (("strip", strip.mark),)
+    fields = (
+        Field("line", "Line: x, y; x, y", points_text(strip.line, unit), wide=True),
+        length_field("width", "Width", strip.width, unit),
+        Field("mark", "Mark", strip.mark),
+    )
+    remove = CardForm("remove_strip", f"Remove {strip.mark}", hidden=hidden, remove=True)
+    return Card(f"Strip {strip.mark}", "", (CardForm("place_strip", "Set", fields, hidden), remove))
+
+
+def fixing_card(k: int, fixing: Fixing, unit: str) -> Card:
+    """Where the liner is held; a wrong line is removed and added again."""
+    words = f"Held by {fixing.by or 'a means not said'}, {points_text(fixing.line, unit)}"
+    remove = CardForm("remove_fixing", f"Remove fixing {k + 1}", hidden=(("fixing", str(k)),), remove=True)
+    return Card(f"Fixing {k + 1}", words, (remove,))
+
+
+def outline_card(panel: Panel, unit: str) -> Card:
+    """Every corner, by number as in the drawing."""
+    points = Field("points", "Points: x, y; x, y", points_text(panel.outline, unit), wide=True)
+    width = Field("width", "Width")
+    height = Field("height", "Height")
+    edges = tuple((str(k), f"edge {k}") for k in range(len(panel.outline)))
+    treatments = tuple((name, name) for name in ("margin", "flush", "return"))
+    ending = (
+        choice_field("edge", "Edge", "0", edges, wide=False),
+        choice_field("treatment", "Brick ends", "margin", treatments, wide=False),
+        Field("margin", "Margin", holder="the panel's"),
+        Field("depth", "Depth of return"),
+    )
+    return Card(
+        title="Outline",
+        words="Drag a corner, or type.",
+        forms=(
+            CardForm("set_outline", "Set points", (points,)),
+            CardForm("set_outline", "Set rectangle", (width, height)).under("Make it a rectangle"),
+            CardForm("set_edge", "Set edge", ending).under("How the brick ends at an edge"),
+        ),
+    )
+
+
+def _uses(opening: Opening) -> tuple[tuple[str, str], ...]:
+    known = {value for value, _ in USES}
+    return USES if (opening.use or "") in known else (*USES, (opening.use or "", opening.use or ""))
+
+
+def _shape_form(edit: str, shape: Shape, hidden: Hidden, unit: str) -> CardForm:
+    match shape:
+        case Rect():
+            return CardForm(edit, "Set", _box_fields(shape, unit), (*hidden, ("shape", "rect")))
+        case Arch():
+            rise = length_field("rise", "Rise of the arch", shape.rise, unit)
+            return CardForm(edit, "Set", (*_box_fields(shape, unit), rise), (*hidden, ("shape", "arch")))
+        case Circle():
+            radius = length_field("radius", "Radius", shape.radius, unit)
+            centre = (length_field("x", "Centre across", shape.x, unit), length_field("y", "Centre up", shape.y, unit))
+            return CardForm(edit, "Set", (*centre, radius), (*hidden, ("shape", "circle")))
+        case Polygon():
+            points = Field("points", "Points: x, y; x, y", points_text(shape.points, unit), wide=True)
+            return CardForm(edit, "Set", (points,), (*hidden, ("shape", "polygon")))
+
+
+def _box_fields(shape: Rect | Arch, unit: str) -> tuple[Field, ...]:
+    return (
+        length_field("x", "Left, from panel's left", shape.x, unit),
+        length_field("y", "Foot, from panel's foot", shape.y, unit),
+        length_field("width", "Width", shape.width, unit),
+        length_field("height", "Height", shape.height, unit),
+    )
+
+
+def _band_form(band: Band, hidden: Hidden) -> CardForm:
+    fields = (Field("course", "First course", str(band.course)), Field("courses", "Courses", str(band.courses)))
+    return CardForm("place_zone", "Set", fields, (*hidden, ("shape", "band")))

@@ -1,0 +1,103 @@
+"""The card beside the drawing: the values of the chosen thing as forms, and what can be done to it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from app.lengths import Length, format_length
+from app.panel.shapes import Point
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    value: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One labelled value; `echo` says how a typed length was understood, `holder` what a blank means."""
+
+    name: str
+    label: str
+    value: str = ""
+    echo: str = ""
+    holder: str = ""
+    options: tuple[Option, ...] = ()
+    wide: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Draw:
+    """The same edit with its box drawn in the drawing instead of typed."""
+
+    edit: str
+    values: str
+    words: str
+    act: str
+
+
+@dataclass(frozen=True, slots=True)
+class CardForm:
+    """One edit as a form; a folded one opens on demand, `why_not` says why it cannot be done now."""
+
+    edit: str
+    act: str
+    fields: tuple[Field, ...] = ()
+    hidden: tuple[tuple[str, str], ...] = ()
+    legend: str = ""
+    folded: bool = False
+    remove: bool = False
+    why_not: str | None = None
+    draw: Draw | None = None
+
+    def under(self, legend: str) -> "CardForm":
+        """The same form, folded under a legend."""
+        return replace(self, legend=legend, folded=True)
+
+
+@dataclass(frozen=True, slots=True)
+class CardThing:
+    """A thing that can be chosen from the card."""
+
+    key: str
+    name: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    title: str
+    words: str
+    forms: tuple[CardForm, ...]
+    things: tuple[CardThing, ...] = ()
+
+
+def length_field(name: str, label: str, length: Length | None, unit: str, holder: str = "") -> Field:
+    """A length as typed, with what it was understood as where that differs."""
+    if length is None:
+        return Field(name, label, holder=holder)
+    understood = format_length(length, unit)
+    value = length.typed if isinstance(length.typed, str) else understood.removeprefix("≈ ")
+    if isinstance(length.typed, str) or not understood.startswith("≈"):
+        return Field(name, label, value, echo="" if understood == value else f"= {understood}", holder=holder)
+    exact = (
+        f"{length.inches:.6f}".rstrip("0") + " in" if unit == "in" else f"{length.millimetres:.4f}".rstrip("0") + " mm"
+    )
+    return Field(name, label, exact, echo=understood, holder=holder)
+
+
+def choice_field(name: str, label: str, value: str, options: Sequence[tuple[str, str]], wide: bool = True) -> Field:
+    """One of several."""
+    return Field(name, label, value, options=tuple(Option(*option) for option in options), wide=wide)
+
+
+def points_text(points: Sequence[Point], unit: str) -> str:
+    """Points as a form takes them: `x, y; x, y`."""
+    return "; ".join(f"{_plain(x, unit)}, {_plain(y, unit)}" for x, y in points)
+
+
+def _plain(length: Length, unit: str) -> str:
+    if isinstance(length.typed, str):
+        return length.typed
+    understood = format_length(length, unit)
+    return f"{length.inches:.6f} in" if understood.startswith("≈") else understood

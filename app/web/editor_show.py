@@ -1,0 +1,76 @@
+"""From a panel and its results to what the editor shows."""
+
+from typing import Any
+
+from app.web.editor_checkpoints import checkpoints_part, temperatures
+from app.web.editor_choose import card_of
+from app.web.editor_findings import findings_part
+from app.web.editor_picture import picture_of
+from app.web.editor_view import (
+    LAYER_CHOICES,
+    EditorPage,
+    EditorParts,
+    address_of,
+    counts_of,
+    saved_words,
+    things_part,
+)
+from app.web.pages import Step
+from app.workflow.compute import Computed, compute
+from app.workflow.loading import LoadedPanel
+from app.workflow.steps import Steps
+
+
+def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
+    """The whole page."""
+    project, panel = loaded.project, loaded.panel
+    computed = _computed(loaded)
+    return EditorPage(
+        title=f"Panel {panel.mark}, {project.name}",
+        path=(
+            Step("Projects", "/"),
+            Step(project.name, f"/projects/{loaded.project_id}"),
+            Step(f"{loaded.wall.mark} / {panel.mark}"),
+        ),
+        mark=panel.mark,
+        unit=project.length_unit,
+        words="Choose a thing by pointer or arrow keys; drag to move it, type to place it.",
+        card=card_of(loaded, computed.layout, ""),
+        layer_choices=LAYER_CHOICES,
+        temperatures=temperatures(project.day),
+        **_parts(loaded, computed, steps, None, swap=False),
+    )
+
+
+def parts_of(before: LoadedPanel, after: LoadedPanel, steps: Steps, temperature: float | None) -> EditorParts:
+    """What an edit changed, checkpoints at the temperature shown; layers that look as before are left out."""
+    parts = _parts(after, _computed(after), steps, temperature, swap=True)
+    old = picture_of(_computed(before), before.project.length_unit)
+    parts["drawing"] = parts["drawing"].less(old).swapping()
+    return EditorParts(**parts)
+
+
+def _computed(loaded: LoadedPanel) -> Computed:
+    return compute(loaded.project, loaded.wall, loaded.panel)
+
+
+def _parts(
+    loaded: LoadedPanel, computed: Computed, steps: Steps, temperature: float | None, *, swap: bool
+) -> dict[str, Any]:
+    project = loaded.project
+    picture = picture_of(computed, project.length_unit)
+    return {
+        "address": address_of(loaded.id),
+        "revision": loaded.revision,
+        "saved": saved_words(loaded.revision, loaded.saved_at),
+        "drawing": picture,
+        "things": things_part(computed.layout, project.length_unit, picture),
+        "counts": counts_of(computed),
+        "checkpoints": checkpoints_part(
+            computed.drift, project, project.day.bed_high if temperature is None else temperature
+        ),
+        "findings": findings_part(computed.findings),
+        "undo": steps.undo,
+        "redo": steps.redo,
+        "swap": swap,
+    }

@@ -1,0 +1,159 @@
+"""What the panel editor shows, as values: the whole page, and the parts that one edit changes."""
+
+import json
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime
+
+from app.brickwork.layout import Layout
+from app.brickwork.sides import meeting_lines
+from app.web.editor_cards import Card
+from app.web.editor_checkpoints import Checkpoints, Temperatures
+from app.web.editor_findings import Findings
+from app.web.editor_picture import Picture
+from app.web.editor_things import Thing, things_of
+from app.web.pages import Page
+from app.workflow.compute import Computed
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    words: str
+    figure: str
+    state: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Things:
+    """The choosable shapes, and what the script needs to know of the layout: lines to meet, courses, the whole view."""
+
+    shapes: tuple[Thing, ...]
+    lines: str
+    courses: str
+    home: str
+
+
+@dataclass(frozen=True, slots=True)
+class LayerChoice:
+    name: str
+    words: str
+    shown: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """A button that answers a notice: a form with fixed values; a get leads to the page, a post stays on it."""
+
+    act: str
+    address: str
+    values: tuple[tuple[str, str], ...] = ()
+    method: str = "post"
+
+
+@dataclass(frozen=True, slots=True)
+class Notice:
+    title: str
+    lines: tuple[str, ...]
+    choices: tuple[Choice, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EditorParts:
+    """What changes with every edit."""
+
+    address: str
+    revision: int
+    saved: str
+    drawing: Picture
+    things: Things
+    counts: tuple[Count, ...]
+    checkpoints: Checkpoints
+    findings: Findings
+    undo: str | None
+    redo: str | None
+    swap: bool
+    notice: Notice | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EditorPage(Page, EditorParts):
+    """The whole page."""
+
+    mark: str
+    unit: str
+    words: str
+    card: Card
+    layer_choices: tuple[LayerChoice, ...]
+    temperatures: Temperatures
+
+
+@dataclass(frozen=True, slots=True)
+class CardPart:
+    """The card alone."""
+
+    address: str
+    revision: int
+    card: Card
+
+
+@dataclass(frozen=True, slots=True)
+class CheckpointsPart:
+    checkpoints: Checkpoints
+
+
+@dataclass(frozen=True, slots=True)
+class NoticePart:
+    notice: Notice
+
+
+LAYER_CHOICES = (
+    LayerChoice("brick", "Brick"),
+    LayerChoice("cuts", "Trimmed pieces"),
+    LayerChoice("small", "Small pieces"),
+    LayerChoice("sheets", "Liner sheets", shown=False),
+    LayerChoice("checkpoints", "Checkpoints", shown=False),
+    LayerChoice("dimensions", "Dimensions"),
+    LayerChoice("pole", "Pole"),
+    LayerChoice("tape", "Tape"),
+)
+
+
+def address_of(panel_id: str) -> str:
+    return f"/panels/{panel_id}"
+
+
+def saved_words(revision: int, at: datetime) -> str:
+    """When and as which revision the panel was saved, on this machine's clock."""
+    return f"Saved {at.astimezone():%H:%M:%S}, rev {revision}"
+
+
+def counts_of(computed: Computed) -> tuple[Count, ...]:
+    """The figures that an edit changes."""
+    layout, plan = computed.layout, computed.plan
+    return (
+        Count("whole", f"{layout.whole:,}"),
+        Count("trimmed", f"{len(layout.trims):,}"),
+        Count("small", f"{layout.small:,}", "attention" if layout.small else ""),
+        Count("sheets", f"{plan.used:,}"),
+        Count("of them cut", f"{sum(sheet.is_trimmed for sheet in plan.sheets):,}"),
+        Count("checkpoints", f"{len(computed.drift.checkpoints):,}"),
+    )
+
+
+def things_part(layout: Layout, unit: str, picture: Picture) -> Things:
+    """Shapes and lines for the drawing's script."""
+    lines = {side: [[round(at, 6), words] for at, words in found] for side, found in meeting_lines(layout).items()}
+    left, top, width, height = picture.box
+    home = {"height_in": layout.panel.height, "box": {"x": left, "y": top, "width": width, "height": height}}
+    return Things(
+        shapes=things_of(layout, unit),
+        lines=json.dumps(lines, separators=(",", ":")),
+        courses=json.dumps(list(_course_spans(layout)), separators=(",", ":")),
+        home=json.dumps(home, separators=(",", ":")),
+    )
+
+
+def _course_spans(layout: Layout) -> Iterable[list[float]]:
+    """Each course with its joint above: number, low, high."""
+    for course in layout.courses:
+        yield [course.course, round(course.bottom, 4), round(course.bottom + layout.size.gauge, 4)]
