@@ -7,6 +7,7 @@ is one thing under its own name.
 """
 
 import json
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum
 from typing import Any, Final, Literal
@@ -61,6 +62,15 @@ def changes(before: Document, after: Document) -> Changes:
 def inverse(changed: Changes) -> Changes:
     """The changes that lead back."""
     return {key: Change(change.new, change.old) for key, change in changed.items()}
+
+
+def composed(steps: Iterable[Changes]) -> Changes:
+    """Several changes, each made on what the one before left, as one; what was changed back is no change."""
+    whole: Changes = {}
+    for step in steps:
+        for key, change in step.items():
+            whole[key] = Change(whole[key].old if key in whole else change.old, change.new)
+    return {key: change for key, change in whole.items() if not same_as_typed(change.old, change.new)}
 
 
 def as_json(changed: Changes) -> tuple[dict[str, Any], dict[str, Any]]:

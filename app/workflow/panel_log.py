@@ -6,7 +6,7 @@ from datetime import datetime
 from hashlib import sha256
 from typing import Literal
 
-from app.panel.things import Changes, Document, apply_changes, as_json, changes, conflicts, from_json, inverse
+from app.panel.things import Changes, Document, apply_changes, as_json, changes, composed, conflicts, from_json, inverse
 from app.panel.things_in_words import in_words
 from app.storage import Session, commands, panels
 from app.storage.commands import CommandLine, StoredCommand
@@ -82,10 +82,12 @@ def record(session: Session, panel: StoredPanel, gesture: Gesture, document: Doc
 
 def document_at(session: Session, panel: StoredPanel, revision: int) -> Document:
     """The panel's document as an earlier revision left it."""
-    document = panel.document
-    for command in commands.since(session, panel.id, revision):
-        document = apply_changes(document, inverse(changes_of(command)))
-    return document
+    return apply_changes(panel.document, inverse(changes_since(session, panel.id, revision)))
+
+
+def changes_since(session: Session, panel_id: str, revision: int) -> Changes:
+    """What differs now from what a revision left."""
+    return composed(map(changes_of, reversed(commands.since(session, panel_id, revision))))
 
 
 def changes_of(command: StoredCommand) -> Changes:
@@ -96,10 +98,10 @@ def changes_of(command: StoredCommand) -> Changes:
 def since_base(session: Session, panel: StoredPanel, base_revision: int) -> tuple[Document, Changes]:
     """The document that a change was based on and what others changed since; raises Stale for an unknown base."""
     if not 1 <= base_revision <= panel.revision:
-        theirs = [f"the panel was put back to revision {panel.revision}"]
-        raise Stale(panel.revision, panel.document, theirs, (), overlap=True)
-    base = document_at(session, panel, base_revision)
-    return base, changes(base, panel.document)
+        put_back = f"the panel was put back to revision {panel.revision}"
+        raise Stale(panel.revision, panel.document, [put_back], (), overlap=True)
+    theirs = changes_since(session, panel.id, base_revision)
+    return apply_changes(panel.document, inverse(theirs)), theirs
 
 
 def stale(panel: StoredPanel, theirs: Changes, mine: Changes) -> Stale:

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import datetime
 
-from app.panel.things import Changes, apply_changes, changes, conflicts, inverse
+from app.panel.things import Changes, apply_changes, conflicts, inverse
 from app.panel.things_in_words import in_words
 from app.storage import Session, commands, panels
 from app.storage.commands import StoredCommand
@@ -13,7 +13,7 @@ from app.workflow.panel_log import (
     Gesture,
     Saved,
     changes_of,
-    document_at,
+    changes_since,
     first_answer,
     newest_done,
     newest_undone,
@@ -72,7 +72,7 @@ def _step_back(session: Session, gesture: Gesture, step: StoredCommand | None, c
 
 
 def _refuse_touched(session: Session, panel: StoredPanel, gesture: Gesture, step: StoredCommand) -> None:
-    since = changes(document_at(session, panel, step.revision), panel.document)
+    since = changes_since(session, panel.id, step.revision)
     met = conflicts(changes_of(step), since)
     if met:
         raise UndoRefused(f"cannot {gesture.kind} “{step.label}”, touched since: {_told(met, since)}")

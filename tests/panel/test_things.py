@@ -2,6 +2,7 @@
 
 import json
 from copy import deepcopy
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -13,6 +14,7 @@ from app.panel.things import (
     apply_changes,
     as_json,
     changes,
+    composed,
     conflicts,
     from_json,
     inverse,
@@ -242,6 +244,15 @@ def test_changes_lead_there_and_back_and_survive_storage(before, after):
     stored = from_json(*json.loads(json.dumps(as_json(changed))))
     assert apply_changes(before, stored) == after
     assert apply_changes(after, inverse(stored)) == before
+
+
+@given(st.lists(DOCUMENTS, min_size=1, max_size=5))
+@settings(max_examples=100, deadline=None)
+def test_changes_one_after_another_are_one_change(states):
+    steps = [changes(before, after) for before, after in pairwise(states)]
+    assert composed(steps) == changes(states[0], states[-1])
+    assert apply_changes(states[0], composed(steps)) == states[-1]
+    assert apply_changes(states[-1], inverse(composed(steps))) == states[0]
 
 
 @given(DOCUMENTS, DOCUMENTS, DOCUMENTS)

@@ -106,7 +106,9 @@ def panel():
 
 @pytest.fixture
 def office(engine):
-    return Editor(engine, new_panel(engine))
+    editor = Editor(engine, new_panel(engine))
+    yield editor
+    editor.engine.dispose()
 
 
 @pytest.fixture

@@ -1,8 +1,6 @@
 """Whatever people do, the panel is its start and its log, and all of it can be taken back."""
 
-import shutil
 from copy import deepcopy
-from tempfile import TemporaryDirectory
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -48,7 +46,7 @@ EDITS = st.one_of(
     st.just(turn_openings),
 )
 PEOPLE = st.sampled_from(["office", "neighbour"])
-STEPS = st.lists(st.tuples(PEOPLE, EDITS | st.sampled_from(["undo", "redo", "undo", "reopen"])), max_size=10)
+STEPS = st.lists(st.tuples(PEOPLE, EDITS | st.sampled_from(["undo", "redo", "undo", "reopen"])), max_size=8)
 
 
 def take(editor, step):
@@ -96,42 +94,34 @@ def run(editor, steps, file):
     return seen
 
 
-def editor_on(file, migrated, another_editor):
-    shutil.copy(migrated, file)
-    return another_editor(open_database(file))
-
-
 LAW = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 
 
 @LAW
 @given(steps=STEPS)
-def test_the_panel_is_its_start_and_its_log(another_editor, migrated, panel, steps):
-    with TemporaryDirectory() as folder:
-        editor = editor_on(f"{folder}/a.sqlite3", migrated, another_editor)
-        seen = run(editor, steps, f"{folder}/a.sqlite3")
-        shown = editor.now_shown()
-        assert replayed(panel, log_of(editor)) == shown.document
-        assert [command.revision for command in log_of(editor)] == list(range(shown.revision, 1, -1))
-        with reading(editor.engine) as session:
-            assert {revision: document_at(session, shown, revision) for revision in seen} == seen
-        editor.engine.dispose()
+def test_the_panel_is_its_start_and_its_log(another_editor, database, office, panel, steps):
+    editor = another_editor(office.engine)
+    seen = run(editor, steps, database)
+    office.engine, shown = editor.engine, editor.now_shown()
+    assert replayed(panel, log_of(editor)) == shown.document
+    assert [command.revision for command in log_of(editor)] == list(range(shown.revision, 1, -1))
+    with reading(editor.engine) as session:
+        assert {revision: document_at(session, shown, revision) for revision in seen} == seen
 
 
 @LAW
 @given(steps=STEPS.map(lambda steps: [("office", step) for _, step in steps]))
-def test_undo_of_all_is_the_start_and_redo_of_all_is_the_end(another_editor, migrated, panel, steps):
-    with TemporaryDirectory() as folder:
-        editor = editor_on(f"{folder}/a.sqlite3", migrated, another_editor)
-        run(editor, steps, f"{folder}/a.sqlite3")
-        while take(editor, "redo"):
-            pass
-        end = editor.now_shown().document
-        with reading(editor.engine) as session:
-            standing = [row for row in history(session, editor.panel_id) if row.kind == "edit" and not row.undone]
-        undone = sum(1 for _ in iter(lambda: take(editor, "undo"), False))
-        assert (undone, editor.now_shown().document) == (len(standing), panel)
-        reopened(editor, f"{folder}/a.sqlite3")
-        redone = sum(1 for _ in iter(lambda: take(editor, "redo"), False))
-        assert (redone, editor.now_shown().document) == (undone, end)
-        editor.engine.dispose()
+def test_undo_of_all_is_the_start_and_redo_of_all_is_the_end(another_editor, database, office, panel, steps):
+    editor = another_editor(office.engine)
+    run(editor, steps, database)
+    while take(editor, "redo"):
+        pass
+    end = editor.now_shown().document
+    with reading(editor.engine) as session:
+        standing = [row for row in history(session, editor.panel_id) if row.kind == "edit" and not row.undone]
+    undone = sum(1 for _ in iter(lambda: take(editor, "undo"), False))
+    assert (undone, editor.now_shown().document) == (len(standing), panel)
+    reopened(editor, database)
+    office.engine = editor.engine
+    redone = sum(1 for _ in iter(lambda: take(editor, "redo"), False))
+    assert (redone, editor.now_shown().document) == (undone, end)
