@@ -1,31 +1,38 @@
 """Keeping labels apart: moved along their line with least shift, or shown only here and there."""
 
 from collections.abc import Sequence
+from itertools import accumulate, pairwise
 
 
-def spread(at: Sequence[float], apart: float) -> list[float]:
-    """Positions at least `apart` from each other, in the order given (rising), with the least sum of squared shifts.
+def spread(at: Sequence[float], sizes: Sequence[float]) -> list[float]:
+    """Middles of labels of these sizes, in the order given (rising), none over another, with the least sum of squared
+    shifts from where they are wanted.
 
     Empty for none. Runs that crowd each other move as one block about their mean.
     """
+    pairs = [(one + other) / 2 for one, other in pairwise(sizes)]
+    offsets = [0.0, *accumulate(pairs)][: len(at)]
     blocks: list[list[float]] = []
-    for k, wanted in enumerate(at):
-        blocks.append([wanted - k * apart])
+    for wanted, offset in zip(at, offsets, strict=True):
+        blocks.append([wanted - offset])
         while len(blocks) > 1 and _mean(blocks[-2]) > _mean(blocks[-1]):
             last = blocks.pop()
             blocks[-1] += last
     even = [_mean(block) for block in blocks for _ in block]
-    return [value + k * apart for k, value in enumerate(even)]
+    return [value + offset for value, offset in zip(even, offsets, strict=True)]
 
 
 def _mean(values: Sequence[float]) -> float:
     return sum(values) / len(values)
 
 
-def that_fit(ranks: Sequence[int], room: float, apart: float) -> list[int]:
-    """Indices of the labels kept when only room / apart of them fit: lowest rank first, then first come; in order."""
-    most = max(1, int(room / apart))
-    kept = sorted(range(len(ranks)), key=lambda k: (ranks[k], k))[:most]
+def that_fit(ranks: Sequence[int], sizes: Sequence[float], room: float) -> list[int]:
+    """Indices of the labels kept when not all fit into `room`: lowest rank first, then first come; in order."""
+    kept: list[int] = []
+    for k in sorted(range(len(ranks)), key=lambda k: (ranks[k], k)):
+        if sizes[k] <= room:
+            kept.append(k)
+            room -= sizes[k]
     return sorted(kept)
 
 

@@ -14,15 +14,31 @@ def moved(mark: Mark, dx: float, dy: float) -> Mark:
     raise TypeError(f"mark {type(mark).__name__} moved by {dx:g}, {dy:g} in: expected one of the marks")
 
 
-@moved.register(Boxes)
-@moved.register(Circle)
-@moved.register(Text)
-@moved.register(Letters)
-def _(mark: Boxes | Circle | Text | Letters, dx: float, dy: float) -> Mark:
+@moved.register
+def _(mark: Boxes, dx: float, dy: float) -> Mark:
     return replace(mark, x=mark.x + dx, y=mark.y + dy)
 
 
-@moved.register(Areas)
-@moved.register(Lines)
-def _(mark: Areas | Lines, dx: float, dy: float) -> Mark:
+@moved.register
+def _(mark: Letters, dx: float, dy: float) -> Mark:
+    return replace(mark, x=mark.x + dx, y=mark.y + dy)
+
+
+@moved.register
+def _(mark: Circle, dx: float, dy: float) -> Mark:
+    return replace(mark, x=mark.x + dx, y=mark.y + dy)
+
+
+@moved.register
+def _(mark: Text, dx: float, dy: float) -> Mark:
+    return replace(mark, x=mark.x + dx, y=mark.y + dy)
+
+
+@moved.register
+def _(mark: Areas, dx: float, dy: float) -> Mark:
+    return replace(mark, points=mark.points + np.array([dx, dy]))
+
+
+@moved.register
+def _(mark: Lines, dx: float, dy: float) -> Mark:
     return replace(mark, points=mark.points + np.array([dx, dy]))

@@ -47,6 +47,7 @@ class Inks:
     trim: str
     small: str
     sheet: str
+    sheet_fill: str
     attention: str
 
 
@@ -61,6 +62,7 @@ PAPER = Inks(
     trim="#9C4A2F",
     small="#7A2E63",
     sheet="#0B6B75",
+    sheet_fill="#DCEBEA",
     attention="#8A5A00",
 )
 NIGHT = Inks(
@@ -74,6 +76,7 @@ NIGHT = Inks(
     trim="#E08B6A",
     small="#E08CC4",
     sheet="#4FC3CE",
+    sheet_fill="#1E3639",
     attention="#E7B450",
 )
 BED = Inks(
@@ -87,6 +90,7 @@ BED = Inks(
     trim="#000000",
     small="#000000",
     sheet="#000000",
+    sheet_fill="#E4E4E4",
     attention="#000000",
 )
 PRINT = replace(BED, concrete="#F2F2F2", quiet="#3A3A3A", brick="#E4E4E4")
@@ -105,7 +109,7 @@ def _areas(inks: Inks) -> dict[Style, Look]:
     return {
         "concrete": Look(inks.concrete),
         "joint": Look(inks.joint),
-        "opening": Look(inks.ground, inks.ink, MEDIUM),
+        "opening": Look(inks.ground),
         "strip": Look(inks.concrete, inks.ink, THIN),
         "plate": Look(inks.concrete, inks.ink, MEDIUM),
         "whole": Look(inks.brick, inks.ink, THIN, most=ON_JOINT),
@@ -134,7 +138,8 @@ def _cuts(inks: Inks) -> dict[Style, Look]:
 def _lines(inks: Inks) -> dict[Style, Look]:
     return {
         "outline": Look("none", inks.ink, THICK),
-        "opening cross": Look("none", inks.quiet, THIN),
+        "opening rim": Look("none", inks.ink, MEDIUM),
+        "sheet trimmed": Look(inks.sheet_fill),
         "fixing": Look("none", inks.ink, MEDIUM, dashed=True),
         "sheet": Look("none", inks.sheet, MEDIUM, dashed=True),
         "rule": Look("none", inks.ink, THIN),

@@ -1,60 +1,51 @@
-"""Running dimensions from one datum: along the tape from its hook, up the pole from the panel's foot.
-
-Each is rounded by itself from the datum; no label is the sum of others.
-"""
+"""Running dimensions from one datum: along the tape from its hook, up the pole from the panel's foot."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
-from app.drawing.controls import across, up
-from app.drawing.declutter import spread, that_fit
 from app.drawing.layers import pole, tape
-from app.drawing.lettering import lettered
 from app.drawing.marks import SMALL, Mark, Text, segments
+from app.drawing.running import along_tape, up_pole, up_side
 from app.drawing.scene import Scene
 
 FRAME = "view"
 
-APART_MM = 3.1
-"""From the middle of one label to the next, mm."""
-
 LEADER_MM = 2.4
 
+RING_MM = 2.5
+"""Radius of a checkpoint's ring, mm: a letter and two figures."""
 
-@dataclass(frozen=True, slots=True)
-class _Label:
-    at: float
-    words: str
-    rank: int
+SIDE_MM = 2.0
+"""From the panel to the leaders at its right, mm."""
 
 
 def marks(scene: Scene) -> Iterator[Mark]:
     """Labels below the tape, standing, and left of the pole, lying; crowded ones moved apart with a leader."""
     yield from _along(scene)
     yield from _upwards(scene)
+    yield from _beside(scene)
 
 
 def _along(scene: Scene) -> Iterator[Mark]:
-    xs = {round(scene.across(control.at), 6) for control in across(scene.layout.panel)}
-    labels = _chosen([_Label(x, lettered(x, scene.unit), 0) for x in xs], scene, scene.width)
-    places = spread([label.at for label in labels], scene.mm(APART_MM))
+    labels = along_tape(scene)
     top, foot = -scene.mm(tape.FAR_MM), -scene.mm(tape.FAR_MM + LEADER_MM)
-    yield segments([(label.at, top, x, foot) for label, x in zip(labels, places, strict=True)], "rule")
-    for label, x in zip(labels, places, strict=True):
-        yield Text(x, foot - scene.mm(0.8), label.words, "text", SMALL, "end", 90)
+    yield segments([(label.at, top, label.place, foot) for label in labels], "rule")
+    has_rings = any(label.ring for label in labels)
+    y = foot - scene.mm(2 * RING_MM + 0.6 if has_rings else 0.6)
+    if has_rings:
+        yield segments([(label.place, foot, label.place, y) for label in labels if not label.ring], "rule")
+    for label in labels:
+        yield Text(label.place, y - scene.mm(0.6), label.words, "text", SMALL, "end", 90)
 
 
 def _upwards(scene: Scene) -> Iterator[Mark]:
-    ys = {round(control.at, 6) for control in up(scene.layout.panel)}
-    labels = _chosen([_Label(y, lettered(y, scene.unit), 0) for y in ys], scene, scene.height)
-    places = spread([label.at for label in labels], scene.mm(APART_MM))
     near, far = -scene.mm(pole.FAR_MM), -scene.mm(pole.FAR_MM + LEADER_MM)
-    yield segments([(near, label.at, far, y) for label, y in zip(labels, places, strict=True)], "rule")
-    for label, y in zip(labels, places, strict=True):
-        yield Text(far - scene.mm(0.6), y, label.words, "text", SMALL, "end")
+    labels = up_pole(scene)
+    yield segments([(near, label.at, far, label.place) for label in labels], "rule")
+    for label in labels:
+        yield Text(far - scene.mm(0.6), label.place, label.words, "text", SMALL, "end")
 
 
-def _chosen(labels: list[_Label], scene: Scene, room: float) -> list[_Label]:
-    ordered = sorted(labels, key=lambda label: label.at)
-    kept = that_fit([label.rank for label in ordered], room + scene.mm(2 * APART_MM), scene.mm(APART_MM))
-    return [ordered[k] for k in kept]
+def _beside(scene: Scene) -> Iterator[Mark]:
+    x = scene.width + scene.mm(SIDE_MM + LEADER_MM + 2 * RING_MM + 0.8)
+    for label in up_side(scene):
+        yield Text(x, label.place, label.words, "text", SMALL, "start")

@@ -13,7 +13,10 @@ FRAME = "face"
 
 
 def marks(scene: Scene) -> Iterator[Mark]:
-    """A closed line round every part that the openings leave, so that a door breaks the lower edge."""
+    """Rims of the openings, then a closed line round what they leave, so that a door breaks the lower edge."""
     panel = scene.layout.panel
-    parts = shapely.get_parts(outline_polygon(panel).difference(openings_polygon(panel)))
+    outline, taken = outline_polygon(panel), openings_polygon(panel)
+    if not taken.is_empty:
+        yield areas_of(taken, "opening rim")
+    parts = shapely.get_parts(outline.difference(taken))
     yield areas_of(shapely.MultiPolygon([shapely.Polygon(part.exterior) for part in parts]), "outline")

@@ -13,8 +13,11 @@ from app.drawing.styles import CUT_LETTERS, CUT_STYLES
 
 FRAME = "view"
 
-TITLE_MM, WORDS_MM, SCALE_MM, KEY_MM = 32.0, 38.5, 46.5, 53.0
-"""Lines of lettering, mm below the panel."""
+TITLE_MM = 38.0
+"""From the panel's foot down to the title, past the tape's dimensions, mm."""
+
+WORDS_MM, SCALE_MM, KEY_MM = 6.5, 14.5, 21.0
+"""From the title down to each line of lettering under it, mm."""
 
 BAR_FROM_MM, BAR_MM, BAR_STEPS = 34.0, 52.0, 4
 FEET, METRES = (0.25, 0.5, 1, 2, 5, 10, 20), (0.05, 0.1, 0.2, 0.5, 1, 2, 5)
@@ -24,15 +27,16 @@ KEY_STEP_MM = 19.0
 
 def marks(scene: Scene) -> Iterator[Mark]:
     """Four lines of words from the drawing's left edge."""
+    yield from heading(scene, TITLE_MM)
+    yield from _key(scene)
+
+
+def heading(scene: Scene, below: float) -> Iterator[Mark]:
+    """Title, words and scale, the title `below` mm under the panel's foot."""
     left = -scene.mm(FAR_MM)
-    yield Text(left, -scene.mm(TITLE_MM), scene.title, "text strong", LARGE, "start")
-    yield Text(left, -scene.mm(WORDS_MM), scene.words, "text strong", NORMAL, "start")
-    yield from _scale(scene, left)
-    yield from _key(scene, left)
-
-
-def _scale(scene: Scene, left: float) -> Iterator[Mark]:
-    y = -scene.mm(SCALE_MM)
+    yield Text(left, -scene.mm(below), scene.title, "text strong", LARGE, "start")
+    yield Text(left, -scene.mm(below + WORDS_MM), scene.words, "text strong", NORMAL, "start")
+    y = -scene.mm(below + SCALE_MM)
     yield Text(left, y, f"Scale {with_fractions(scene.scale.words)}", "text", SMALL, "start")
     start, high = left + scene.mm(BAR_FROM_MM), scene.mm(1.2)
     count, inches, unit = bar_step(scene)
@@ -51,8 +55,8 @@ def bar_step(scene: Scene) -> tuple[float, float, str]:
     return count, count * inches, unit
 
 
-def _key(scene: Scene, left: float) -> Iterator[Mark]:
-    y, x, wide, high = -scene.mm(KEY_MM), left, scene.mm(5), scene.mm(2.8)
+def _key(scene: Scene) -> Iterator[Mark]:
+    y, x, wide, high = -scene.mm(TITLE_MM + KEY_MM), -scene.mm(FAR_MM), scene.mm(5), scene.mm(2.8)
     for name, letter in CUT_LETTERS.items():
         yield box(x, y - high / 2, wide, high, CUT_STYLES[name])
         yield Text(x + scene.mm(6), y, f"{letter} {name}", "text", SMALL, "start")

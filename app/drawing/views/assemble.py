@@ -7,8 +7,8 @@ from app.drawing.layers import layer
 from app.drawing.scales import Margins
 from app.drawing.scene import Scene
 
-AROUND = Margins(left=44.0, right=8.0, bottom=57.0, top=13.0)
-"""Room for the pole at the left, the tape and the words below, the top edge's name above, mm."""
+AROUND = Margins(left=44.0, right=28.0, bottom=63.0, top=13.0)
+"""Room for the pole at the left, checkpoints at the right, tape and words below, the top edge's name above, mm."""
 
 
 def assemble(scene: Scene, names: Sequence[str], margins: Margins = AROUND) -> Drawing:

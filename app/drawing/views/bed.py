@@ -8,6 +8,7 @@ from app.drawing.scales import QUARTER_INCH, Scale
 from app.drawing.scene import Scene
 from app.drawing.views.assemble import assemble
 from app.drawing.views.elevation import LAYERS
+from app.liner.values import Drift, SheetPlan
 
 WORDS = "BED VIEW, mirrored: back of panel, seen standing at its foot"
 
@@ -15,6 +16,8 @@ WORDS = "BED VIEW, mirrored: back of panel, seen standing at its foot"
 def bed(
     layout: Layout,
     *,
+    plan: SheetPlan | None = None,
+    drift: Drift | None = None,
     scale: Scale = QUARTER_INCH,
     unit: str = "in",
     title: str = "",
@@ -24,5 +27,5 @@ def bed(
 
     An empty brick field gives the panel without brick. Raises KeyError for a name that is no layer.
     """
-    scene = Scene(layout, "bed", scale, unit, title or f"{layout.panel.mark}, bed view", WORDS)
+    scene = Scene(layout, "bed", scale, plan, drift, unit, title or f"{layout.panel.mark}, bed view", WORDS)
     return assemble(scene, layers)

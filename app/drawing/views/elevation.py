@@ -7,6 +7,7 @@ from app.drawing.drawing import Drawing
 from app.drawing.scales import QUARTER_INCH, Scale
 from app.drawing.scene import Scene
 from app.drawing.views.assemble import assemble
+from app.liner.values import Drift, SheetPlan
 
 WORDS = "FACE, seen from outside"
 
@@ -15,11 +16,14 @@ LAYERS = (
     "openings",
     "brick",
     "cuts",
-    "small",
     "outline",
+    "letters",
+    "small",
+    "sheets",
     "pole",
     "tape",
     "dimensions",
+    "checkpoints",
     "orientation",
     "title",
 )
@@ -29,6 +33,8 @@ LAYERS = (
 def elevation(
     layout: Layout,
     *,
+    plan: SheetPlan | None = None,
+    drift: Drift | None = None,
     scale: Scale = QUARTER_INCH,
     unit: str = "in",
     title: str = "",
@@ -38,5 +44,5 @@ def elevation(
 
     An empty brick field gives the panel without brick. Raises KeyError for a name that is no layer.
     """
-    scene = Scene(layout, "face", scale, unit, title or f"{layout.panel.mark}, elevation", WORDS)
+    scene = Scene(layout, "face", scale, plan, drift, unit, title or f"{layout.panel.mark}, elevation", WORDS)
     return assemble(scene, layers)
