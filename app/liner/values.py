@@ -1,11 +1,10 @@
 """Results of the liner room: sheets in laying order, checkpoints of the tape, drift. Inches, face frame if not said."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from app.brickwork.findings import Finding
-
-Ring = tuple[tuple[float, float], ...]
-"""Corners in order, the first not repeated."""
+from app.liner.cuts import Cut, Ring, cuts
 
 CORNERS = ("bed lower left", "bed lower right", "bed upper left", "bed upper right")
 """Where laying starts, as seen on the bed; bed lower left is the lower right of the finished face."""
@@ -15,27 +14,14 @@ LAP = 1.0
 """Inches of flat flange on the two edges of a sheet that the next sheets are laid over (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Cut:
-    """One straight cut of a sheet, ends measured from the sheet's own starting corner, away from it and up from it.
-
-    `axis` is "x" for an upright cut, "y" for a level one, "skew" for any other; `at` is how far an upright or level
-    cut is from that corner, for a skew cut how far its first end is.
-    """
-
-    axis: str
-    at: float
-    start: tuple[float, float]
-    end: tuple[float, float]
-
-
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Sheet:
     """One liner sheet where it is laid.
 
     `number` is its place in the laying order; `column` and `row` count sheets from the starting corner within its
     region. `outline` is the full sheet, toothed where the bond is, without its laps; `trim` and `holes` are the rings
-    of what is left of it over the brick field, `area` that in square inches; `cuts` are empty for a full sheet.
+    of what is left of it over the brick field, `area` that in square inches. `away` is which way sheets follow on from
+    the starting corner in the face frame: 1 right or up, -1 left or down.
     """
 
     number: int
@@ -47,13 +33,18 @@ class Sheet:
     outline: Ring
     trim: tuple[Ring, ...]
     holes: tuple[Ring, ...]
-    cuts: tuple[Cut, ...]
     area: float
+    away: tuple[int, int]
+
+    @cached_property
+    def cuts(self) -> tuple[Cut, ...]:
+        """Where the sheet is cut, measured from its own starting corner; none for a full sheet."""
+        return cuts(self.outline, (*self.trim, *self.holes), self.away) if self.is_trimmed else ()
 
 
 @dataclass(frozen=True, slots=True)
 class SheetType:
-    """Sheets of one mould: its size name and bond, repeats of the bond along and up, cells along and courses up.
+    """Sheets of one mould: its size name and bond, whole repeats of the bond along and up.
 
     `width` and `height` are the steps from sheet to sheet, `area` is one full sheet without its laps, square inches.
     """
@@ -61,8 +52,6 @@ class SheetType:
     size: str
     bond: str
     repeats: tuple[int, int]
-    columns: int
-    rows: int
     width: float
     height: float
     area: float
