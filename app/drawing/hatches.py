@@ -1,4 +1,4 @@
-"""Hatching of cut bricks: one a cut class, so that colour is never alone."""
+"""Hatching of cut bricks and trimmed sheets: one a cut class, so that colour is never alone."""
 
 from app.drawing.scales import Scale
 
@@ -6,9 +6,15 @@ WIDEST_MM, CLOSEST_MM, ON_BRICK = 1.2, 0.5, 0.9
 """Distance of hatch lines: ON_BRICK inches, so that a course shows two, within what paper shows well, mm."""
 
 
-def hatch_step(scale: Scale) -> float:
-    """Distance of hatch lines at a scale, inches."""
+SHEET_MM = 2.8
+"""Distance of the hatch lines of a trimmed sheet, mm."""
+
+
+def hatch_step(name: str, scale: Scale) -> float:
+    """Side of a hatching's tile at a scale, inches."""
     inches = scale.inches_per_mm
+    if name == "sheet":
+        return SHEET_MM * inches
     return min(max(ON_BRICK, CLOSEST_MM * inches), WIDEST_MM * inches)
 
 
@@ -17,8 +23,9 @@ HATCHES: dict[str, tuple[tuple[float, float, float, float], ...]] = {
     "height": ((0, 0.5, 1, 0.5),),
     "notch": ((0.5, 0, 0.5, 1), (0, 0.5, 1, 0.5)),
     "skew": ((-0.25, 0.25, 0.25, -0.25), (0, 1, 1, 0), (0.75, 1.25, 1.25, 0.75)),
+    "sheet": ((-0.25, 0.25, 0.25, -0.25), (0, 1, 1, 0), (0.75, 1.25, 1.25, 0.75)),
 }
-"""Lines of one tile of side 1, x0, y0, x1, y1: upright, level, both, slanted."""
+"""Lines of one tile of side 1, x0, y0, x1, y1: upright, level, both, slanted; slanted and wide for a trimmed sheet."""
 
 
 def hatch_path(name: str, step: float) -> str:

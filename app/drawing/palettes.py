@@ -90,12 +90,15 @@ BED = Inks(
     trim="#000000",
     small="#000000",
     sheet="#000000",
-    sheet_fill="#E4E4E4",
+    sheet_fill="#FFFFFF",
     attention="#000000",
 )
 PRINT = replace(BED, concrete="#F2F2F2", quiet="#3A3A3A", brick="#E4E4E4")
 
-INKS: dict[str, Inks] = {"paper": PAPER, "night": NIGHT, "bed": BED, "print": PRINT}
+WHITE = replace(PAPER, ground="#FFFFFF")
+"""The paper's own colours for what is printed on white sheets."""
+
+INKS: dict[str, Inks] = {"paper": PAPER, "white": WHITE, "night": NIGHT, "bed": BED, "print": PRINT}
 
 
 def palette(name: str) -> Mapping[Style, Look]:
@@ -139,7 +142,8 @@ def _lines(inks: Inks) -> dict[Style, Look]:
     return {
         "outline": Look("none", inks.ink, THICK),
         "opening rim": Look("none", inks.ink, MEDIUM),
-        "sheet trimmed": Look(inks.sheet_fill),
+        "sheet full": Look(inks.ground),
+        "sheet trimmed": Look(inks.sheet_fill, hatch="sheet"),
         "fixing": Look("none", inks.ink, MEDIUM, dashed=True),
         "sheet": Look("none", inks.sheet, MEDIUM, dashed=True),
         "rule": Look("none", inks.ink, THIN),
@@ -156,3 +160,9 @@ def _texts(inks: Inks) -> dict[Style, Look]:
         "text sheet": Look(inks.sheet, bold=True),
         "text attention": Look(inks.attention, bold=True),
     }
+
+
+def hatch_inks(inks: Inks) -> dict[str, tuple[str, str]]:
+    """Ground and line of each hatching."""
+    cut = (inks.trim_fill, inks.trim)
+    return {"length": cut, "height": cut, "notch": cut, "skew": cut, "sheet": (inks.sheet_fill, inks.sheet)}

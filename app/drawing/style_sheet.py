@@ -1,6 +1,6 @@
 """A palette as style rules for a live drawing, so that screen and paper look alike."""
 
-from app.drawing.palettes import DASH_MM, INKS, THIN, Look, palette
+from app.drawing.palettes import DASH_MM, INKS, THIN, Look, hatch_inks, palette
 from app.drawing.styles import Style
 
 PIXELS_PER_MM = 96 / 25.4
@@ -14,10 +14,11 @@ def style_sheet(name: str, within: str) -> str:
     """
     inks, looks = INKS[name], palette(name)
     rules = [f"{within} path,{within} circle{{vector-effect:non-scaling-stroke}}"]
-    rules += [f"{within} {_selector(style)}{{{_declarations(style, look)}}}" for style, look in looks.items()]
-    rules.append(f"{within} .hatch-ground{{fill:{inks.trim_fill}}}")
+    rules += [f"{within} {_selector(style)}{{{_declarations(look)}}}" for style, look in looks.items()]
     pen = f"{THIN * PIXELS_PER_MM / 2:.2f}px"
-    rules.append(f"{within} .hatch-line{{fill:none;stroke:{inks.trim};stroke-width:{pen}}}")
+    for hatch, (ground, line) in hatch_inks(inks).items():
+        rules.append(f"{within} .hatch-ground.{hatch}{{fill:{ground}}}")
+        rules.append(f"{within} .hatch-line.{hatch}{{fill:none;stroke:{line};stroke-width:{pen}}}")
     return "\n".join(rules) + "\n"
 
 
@@ -25,7 +26,7 @@ def _selector(style: Style) -> str:
     return "." + style.replace(" ", ".")
 
 
-def _declarations(style: Style, look: Look) -> str:
+def _declarations(look: Look) -> str:
     fill = f"url(#hatch-{look.hatch})" if look.hatch else look.fill
     said = {"fill": fill, "stroke": "none"}
     if look.line != "none":
@@ -37,6 +38,4 @@ def _declarations(style: Style, look: Look) -> str:
         said["font-weight"] = "600"
     if look.halo:
         said |= {"stroke": look.halo, "stroke-width": "3px", "stroke-linejoin": "round", "paint-order": "stroke"}
-    if style.startswith("text") or style == "cut letter":
-        said["vector-effect"] = "none"
     return ";".join(f"{key}:{value}" for key, value in said.items())

@@ -20,6 +20,7 @@ Style = Literal[
     "small",
     "small mark",
     "sheet",
+    "sheet full",
     "sheet trimmed",
     "checkpoint",
     "pole",

@@ -20,7 +20,7 @@ from app.drawing.drawing import Drawing
 from app.drawing.dress import Attributes, Dress, by_class, by_palette
 from app.drawing.hatches import HATCHES, hatch_path, hatch_step
 from app.drawing.marks import Areas, Boxes, Circle, Layer, Letters, Lines, Mark, Text
-from app.drawing.palettes import INKS, THIN
+from app.drawing.palettes import INKS, THIN, hatch_inks
 from app.drawing.paths import areas_path, boxes_path, lines_path, number, ticks
 from app.drawing.scales import Scale
 
@@ -71,22 +71,26 @@ def svg_layers(drawing: Drawing) -> dict[str, str]:
 
 
 def svg_patterns(scale: Scale) -> str:
-    """A `defs` with the hatchings of cut bricks, `hatch-<cut class>`, in class names only."""
-    return str(_patterns(scale, {"class": "hatch-ground"}, {"class": "hatch-line"}).tostring())
+    """A `defs` with the hatchings, `hatch-<cut class>` and `hatch-sheet`, in class names only."""
+    worn = {name: ({"class": f"hatch-ground {name}"}, {"class": f"hatch-line {name}"}) for name in HATCHES}
+    return str(_patterns(scale, worn).tostring())
 
 
 def _patterns_for(palette: str, scale: Scale) -> Defs:
-    inks, pen = INKS[palette], f"{min(THIN * scale.inches_per_mm, hatch_step(scale) / 5):.4g}"
-    return _patterns(scale, {"fill": inks.trim_fill}, {"stroke": inks.trim, "stroke-width": pen, "fill": "none"})
+    pen = f"{min(THIN * scale.inches_per_mm, hatch_step('length', scale) / 5):.4g}"
+    line = {"stroke-width": pen, "fill": "none"}
+    inks = hatch_inks(INKS[palette])
+    return _patterns(scale, {name: ({"fill": inks[name][0]}, {"stroke": inks[name][1], **line}) for name in HATCHES})
 
 
-def _patterns(scale: Scale, ground: Attributes, line: Attributes) -> Defs:
-    step = hatch_step(scale)
+def _patterns(scale: Scale, worn: dict[str, tuple[Attributes, Attributes]]) -> Defs:
     defs = Defs(debug=False)
-    for name in HATCHES:
-        pattern = Pattern(id=f"hatch-{name}", size=(f"{step:.4g}", f"{step:.4g}"), debug=False)
+    for name, (ground, line) in worn.items():
+        step = hatch_step(name, scale)
+        side = f"{step:.4g}"
+        pattern = Pattern(id=f"hatch-{name}", size=(side, side), debug=False)
         pattern.attribs["patternUnits"] = "userSpaceOnUse"
-        pattern.add(_worn(Rect((0, 0), (f"{step:.4g}", f"{step:.4g}"), debug=False), ground))
+        pattern.add(_worn(Rect((0, 0), (side, side), debug=False), ground))
         pattern.add(_worn(Path(d=hatch_path(name, step), debug=False), line))
         defs.add(pattern)
     return defs

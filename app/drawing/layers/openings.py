@@ -9,7 +9,7 @@ from app.drawing.marks import NORMAL, SMALL, Mark, Text, line
 from app.drawing.rings import areas_of
 from app.drawing.scene import Scene
 from app.drawing.styles import Style
-from app.panel.geometry import inches, outline_polygon, shape_polygon, strip_polygon
+from app.panel.geometry import inches, openings_polygon, outline_polygon, shape_polygon, strip_polygon
 from app.panel.shapes import Rect
 from app.panel.values import Opening
 
@@ -26,27 +26,32 @@ def marks(scene: Scene) -> Iterator[Mark]:
     for strip in panel.strips:
         yield areas_of(strip_polygon(inches(strip.line), strip.width.inches).intersection(outline), "strip")
     for plate in panel.plates:
-        shape = shape_polygon(plate.shape)
-        yield areas_of(shape, "plate")
-        yield from _words(scene, shape, [(plate.mark, "text", SMALL)])
-    for opening in panel.openings:
-        yield from _opening(scene, opening, outline)
+        yield areas_of(shape_polygon(plate.shape), "plate")
+    if panel.openings:
+        yield areas_of(openings_polygon(panel), "opening")
+    yield from lettering(scene)
     for fixing in panel.fixings:
         yield line(inches(fixing.line), "fixing")
 
 
-def _opening(scene: Scene, opening: Opening, outline: shapely.Polygon) -> Iterator[Mark]:
-    shape = shape_polygon(opening.shape)
-    yield areas_of(shape.intersection(outline), "opening")
-    x0, y0, x1, y1 = shape.bounds
-    size = f"{lettered(x1 - x0, scene.unit)} x {lettered(y1 - y0, scene.unit)}"
+def lettering(scene: Scene) -> Iterator[Text]:
+    """Marks, uses and sizes of the openings and marks of the plates, as far as they fit."""
+    for opening in scene.layout.panel.openings:
+        yield from _words(scene, shape_polygon(opening.shape), _lines(scene, opening))
+    for plate in scene.layout.panel.plates:
+        yield from _words(scene, shape_polygon(plate.shape), [(plate.mark, "text", SMALL)])
+
+
+def _lines(scene: Scene, opening: Opening) -> list[tuple[str, Style, float]]:
     lines: list[tuple[str, Style, float]] = [(opening.mark, "text strong", NORMAL)]
     lines += [(opening.use, "text quiet", SMALL)] if opening.use else []
-    lines += [(size, "text quiet", SMALL)] if isinstance(opening.shape, Rect) else []
-    yield from _words(scene, shape, lines)
+    if isinstance(opening.shape, Rect):
+        wide, high = (lettered(side.inches, scene.unit) for side in (opening.shape.width, opening.shape.height))
+        lines.append((f"{wide} x {high}", "text quiet", SMALL))
+    return lines
 
 
-def _words(scene: Scene, shape: shapely.Polygon, lines: list[tuple[str, Style, float]]) -> Iterator[Mark]:
+def _words(scene: Scene, shape: shapely.Polygon, lines: list[tuple[str, Style, float]]) -> Iterator[Text]:
     """As many of the lines as fit, the first at least, about the shape's middle."""
     x0, y0, x1, y1 = shape.bounds
     wide, high = (x1 - x0) / scene.mm(1), (y1 - y0) / scene.mm(1)

@@ -5,10 +5,13 @@ Met is a filled notch; missed is an open notch with the distance to the nearest 
 
 from collections.abc import Iterator
 
+import numpy as np
+
 from app.drawing.controls import off_course, up
 from app.drawing.lettering import lettered
-from app.drawing.marks import SMALL, Mark, Text, area, box, segments
+from app.drawing.marks import SMALL, Areas, Mark, Text, box, segments
 from app.drawing.scene import Scene
+from app.drawing.styles import Style
 
 FRAME = "view"
 
@@ -51,12 +54,17 @@ def numbered_every(scene: Scene) -> int:
 
 
 def _notches(scene: Scene, near: float) -> Iterator[Mark]:
-    half, depth = scene.mm(NOTCH_MM / 2), scene.mm(NOTCH_MM)
-    for control in up(scene.layout.panel):
-        if control.what not in ("head", "sill") or not scene.layout.courses:
-            continue
-        off, y = off_course(scene.layout, control), control.at
-        yield area([(near, y - half), (near, y + half), (near - depth, y)], "missed" if off else "met")
+    controls = [line for line in up(scene.layout.panel) if line.what in ("head", "sill") and scene.layout.courses]
+    offs = [off_course(scene.layout, line) for line in controls]
+    yield _triangles(scene, near, [line.at for line, off in zip(controls, offs, strict=True) if not off], "met")
+    yield _triangles(scene, near, [line.at for line, off in zip(controls, offs, strict=True) if off], "missed")
+    for line, off in zip(controls, offs, strict=True):
         if off:
             words = lettered(abs(off), scene.unit)
-            yield Text(near - depth - scene.mm(0.6), y, words, "text attention", SMALL, "end")
+            yield Text(near - scene.mm(NOTCH_MM + 0.6), line.at, words, "text attention", SMALL, "end")
+
+
+def _triangles(scene: Scene, near: float, heights: list[float], style: Style) -> Areas:
+    half, tip = scene.mm(NOTCH_MM / 2), near - scene.mm(NOTCH_MM)
+    points = [point for y in heights for point in ((near, y - half), (near, y + half), (tip, y))]
+    return Areas(np.array(points, dtype=float).reshape(-1, 2), np.full(len(heights), 3), style)

@@ -5,28 +5,44 @@ from collections.abc import Iterator
 import numpy as np
 import shapely
 
-from app.drawing.lettering import text_width_mm
-from app.drawing.marks import NORMAL, Boxes, Floats, Lines, Mark, Text
+from app.drawing.board import Board, text_box
+from app.drawing.marks import NORMAL, SMALL, Boxes, Floats, Mark, Text
 from app.drawing.scene import Scene
-from app.liner.values import Ring, Sheet, SheetPlan
+from app.drawing.seams import seams
+from app.liner.values import Sheet
 
 FRAME = "face"
 
-Point = tuple[float, float]
+SHIFTS = ((0, 0), (0, 1), (0, -1), (1, 0), (-1, 0), (1, 1), (-1, -1), (1, -1), (-1, 1))
+"""Where a number goes when another stands in its place, in its own widths and heights."""
 
 
 def marks(scene: Scene) -> Iterator[Mark]:
-    """Seams as one mark, then the numbers; none without a plan or sheets."""
+    """Seams as one mark, then the numbers on a ground of their own; none without a plan or sheets."""
     if scene.plan is None or not scene.plan.sheets:
         return
-    yield seams(scene.plan)
-    places = number_places(scene.plan.sheets)
-    half_high = scene.mm(0.6 * NORMAL)
-    wide = np.array([scene.mm(text_width_mm(sheet.mark, NORMAL) + 1) for sheet in scene.plan.sheets])
-    high = np.full(len(wide), 2 * half_high)
-    yield Boxes(places[:, 0] - wide / 2, places[:, 1] - half_high, wide, high, "label")
-    for sheet, (x, y) in zip(scene.plan.sheets, places.tolist(), strict=True):
-        yield Text(x, y, sheet.mark, "text sheet", NORMAL)
+    yield seams(ring for sheet in scene.plan.sheets for ring in (*sheet.trim, *sheet.holes))
+    numbers = _numbers(scene, scene.plan.sheets)
+    boxes = np.array([text_box(scene, number) for number in numbers])
+    yield Boxes(boxes[:, 0], boxes[:, 1], boxes[:, 2] - boxes[:, 0], boxes[:, 3] - boxes[:, 1], "label")
+    yield from numbers
+
+
+def _numbers(scene: Scene, sheets: tuple[Sheet, ...]) -> list[Text]:
+    board = Board(scene.mm(10))
+    rows = zip(sheets, number_places(sheets).tolist(), strict=True)
+    return [_number(scene, board, sheet, x, y) for sheet, (x, y) in rows]
+
+
+def _number(scene: Scene, board: Board, sheet: Sheet, x: float, y: float) -> Text:
+    size = NORMAL if sheet.area > scene.mm(12) * scene.mm(6) else SMALL
+    number = Text(x, y, sheet.mark, "text sheet", size)
+    left, low, right, high = text_box(scene, number)
+    for across, rise in SHIFTS:
+        dx, dy = across * (right - left), rise * (high - low)
+        if board.took((left + dx, low + dy, right + dx, high + dy)):
+            return Text(x + dx, y + dy, sheet.mark, "text sheet", size)
+    return number
 
 
 def number_places(sheets: tuple[Sheet, ...]) -> Floats:
@@ -40,32 +56,3 @@ def number_places(sheets: tuple[Sheet, ...]) -> Floats:
 
 def _area(part: shapely.Polygon) -> float:
     return float(part.area)
-
-
-def seams(plan: SheetPlan) -> Lines:
-    """The edges of all sheets as they are trimmed, an edge that two sheets share only once."""
-    drawn: set[tuple[Point, Point]] = set()
-    runs: list[list[Point]] = []
-    for sheet in plan.sheets:
-        for ring in (*sheet.trim, *sheet.holes):
-            runs += _new_runs(ring, drawn)
-    points = np.array([point for run in runs for point in run], dtype=float).reshape(-1, 2)
-    return Lines(points, np.array([len(run) for run in runs], dtype=np.int64), "sheet")
-
-
-def _new_runs(ring: Ring, drawn: set[tuple[Point, Point]]) -> list[list[Point]]:
-    runs: list[list[Point]] = []
-    corners = [(round(x, 4), round(y, 4)) for x, y in ring]
-    is_open = False
-    for start, end in zip(corners, [*corners[1:], corners[0]], strict=True):
-        edge = (start, end) if start < end else (end, start)
-        if edge in drawn:
-            is_open = False
-            continue
-        drawn.add(edge)
-        if is_open:
-            runs[-1].append(end)
-        else:
-            runs.append([start, end])
-            is_open = True
-    return runs

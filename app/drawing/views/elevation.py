@@ -19,6 +19,7 @@ LAYERS = (
     "outline",
     "letters",
     "small",
+    "sizes",
     "sheets",
     "pole",
     "tape",
@@ -26,6 +27,7 @@ LAYERS = (
     "checkpoints",
     "orientation",
     "title",
+    "key",
 )
 """From the lowest up."""
 

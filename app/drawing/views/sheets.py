@@ -12,7 +12,7 @@ from app.liner.values import Drift, SheetPlan
 LAYERS = (
     "concrete",
     "openings",
-    "sheet_trims",
+    "sheet_grounds",
     "sheets",
     "outline",
     "pole",
@@ -21,6 +21,7 @@ LAYERS = (
     "checkpoints",
     "orientation",
     "title",
+    "sheet_key",
 )
 """From the lowest up."""
 
