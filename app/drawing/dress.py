@@ -9,36 +9,38 @@ from app.drawing.styles import Style
 
 Part = Literal["shape", "text"]
 Attributes = dict[str, str]
-Dress = Callable[[Part, Style], Attributes]
+Coats = tuple[Attributes, ...]
+Dress = Callable[[Part, Style], Coats]
+"""What an element wears; more than one when it is drawn again on itself, as a hatching is on its ground."""
 
 HALO_MM = 0.9
 """Edge of ground colour around a text that stands on brick, mm of paper, both sides together."""
 
 
-def by_class(part: Part, style: Style) -> Attributes:
+def by_class(part: Part, style: Style) -> Coats:
     """Class names only: no colour, no pen, nothing that a strict content policy refuses."""
     del part
-    return {"class": style}
+    return ({"class": style},)
 
 
 def by_palette(name: str, scale: Scale) -> Dress:
     """The looks of one palette, pens in inches of panel at this scale; raises KeyError for an unknown palette."""
     looks = palette(name)
     inches = scale.inches_per_mm
-    written: dict[tuple[Part, Style], Attributes] = {}
+    written: dict[tuple[Part, Style], Coats] = {}
     for style, look in looks.items():
         written["shape", style] = _shape(look, inches)
-        written["text", style] = _text(look, inches)
+        written["text", style] = (_text(look, inches),)
     return lambda part, style: written[part, style]
 
 
-def _shape(look: Look, inches: float) -> Attributes:
-    attributes = {"fill": f"url(#hatch-{look.hatch})" if look.hatch else look.fill}
+def _shape(look: Look, inches: float) -> Coats:
+    attributes = {"fill": look.fill}
     if look.line != "none":
         attributes |= {"stroke": look.line, "stroke-width": f"{_pen(look, inches):.4g}"}
     if look.dashed:
         attributes["stroke-dasharray"] = " ".join(f"{dash * inches:.4g}" for dash in DASH_MM)
-    return attributes
+    return (attributes, {"fill": f"url(#hatch-{look.hatch})"}) if look.hatch else (attributes,)
 
 
 def _pen(look: Look, inches: float) -> float:

@@ -4,6 +4,7 @@ Both hold the same shapes in inches with y down from the top of what is drawn; a
 positive scale, so nothing in it is ever turned over.
 """
 
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import singledispatch
 
@@ -21,8 +22,9 @@ from app.drawing.dress import Attributes, Dress, by_class, by_palette
 from app.drawing.hatches import HATCHES, hatch_path, hatch_step
 from app.drawing.marks import Areas, Boxes, Circle, Layer, Letters, Lines, Mark, Text
 from app.drawing.palettes import INKS, THIN, hatch_inks
-from app.drawing.paths import areas_path, boxes_path, lines_path, number, ticks
+from app.drawing.paths import TICKS, areas_path, boxes_path, lines_path, number, ticks
 from app.drawing.scales import Scale
+from app.drawing.styles import Style
 
 FONT = "Source Sans Pro"
 
@@ -77,20 +79,22 @@ def svg_patterns(scale: Scale) -> str:
 
 
 def _patterns_for(palette: str, scale: Scale) -> Defs:
+    """Lines only: the ground is a coat of its own, for tiles of ground show their edges on paper."""
     pen = f"{min(THIN * scale.inches_per_mm, hatch_step('length', scale) / 5):.4g}"
-    line = {"stroke-width": pen, "fill": "none"}
     inks = hatch_inks(INKS[palette])
-    return _patterns(scale, {name: ({"fill": inks[name][0]}, {"stroke": inks[name][1], **line}) for name in HATCHES})
+    lines = {name: {"stroke": inks[name][1], "stroke-width": pen, "fill": "none"} for name in HATCHES}
+    return _patterns(scale, {name: (None, line) for name, line in lines.items()})
 
 
-def _patterns(scale: Scale, worn: dict[str, tuple[Attributes, Attributes]]) -> Defs:
+def _patterns(scale: Scale, worn: Mapping[str, tuple[Attributes | None, Attributes]]) -> Defs:
     defs = Defs(debug=False)
     for name, (ground, line) in worn.items():
         step = hatch_step(name, scale)
         side = f"{step:.4g}"
         pattern = Pattern(id=f"hatch-{name}", size=(side, side), debug=False)
         pattern.attribs["patternUnits"] = "userSpaceOnUse"
-        pattern.add(_worn(Rect((0, 0), (side, side), debug=False), ground))
+        if ground is not None:
+            pattern.add(_worn(Rect((0, 0), (side, side), debug=False), ground))
         pattern.add(_worn(Path(d=hatch_path(name, step), debug=False), line))
         defs.add(pattern)
     return defs
@@ -99,7 +103,8 @@ def _patterns(scale: Scale, worn: dict[str, tuple[Attributes, Attributes]]) -> D
 def _group(layer: Layer, writer: _Writer) -> Group:
     group = Group(class_=f"layer {layer.name}", debug=False)
     for mark in layer.marks:
-        group.add(_element(mark, writer))
+        for element in _elements(mark, writer):
+            group.add(element)
     return group
 
 
@@ -115,33 +120,40 @@ def _worn(element: BaseElement, attributes: Attributes) -> BaseElement:
 
 
 @singledispatch
-def _element(mark: Mark, writer: _Writer) -> BaseElement:
+def _elements(mark: Mark, writer: _Writer) -> Iterator[BaseElement]:
     raise TypeError(f"mark {type(mark).__name__} at height {writer.height:g} in: expected one of the marks")
 
 
-@_element.register
-def _(mark: Boxes, writer: _Writer) -> BaseElement:
-    return _worn(Path(d=boxes_path(mark, writer.height), debug=False), writer.dress("shape", mark.style))
+@_elements.register
+def _(mark: Boxes, writer: _Writer) -> Iterator[BaseElement]:
+    return _paths(boxes_path(mark, writer.height), mark.style, writer)
 
 
-@_element.register
-def _(mark: Areas, writer: _Writer) -> BaseElement:
-    return _worn(Path(d=areas_path(mark, writer.height), debug=False), writer.dress("shape", mark.style))
+@_elements.register
+def _(mark: Areas, writer: _Writer) -> Iterator[BaseElement]:
+    return _paths(areas_path(mark, writer.height), mark.style, writer)
 
 
-@_element.register
-def _(mark: Lines, writer: _Writer) -> BaseElement:
-    return _worn(Path(d=lines_path(mark, writer.height), debug=False), writer.dress("shape", mark.style))
+@_elements.register
+def _(mark: Lines, writer: _Writer) -> Iterator[BaseElement]:
+    return _paths(lines_path(mark, writer.height), mark.style, writer)
 
 
-@_element.register
-def _(mark: Circle, writer: _Writer) -> BaseElement:
+def _paths(data: str, style: Style, writer: _Writer) -> Iterator[BaseElement]:
+    """One path a coat; none for nothing."""
+    for coat in writer.dress("shape", style) if data else ():
+        yield _worn(Path(d=data, debug=False), coat)
+
+
+@_elements.register
+def _(mark: Circle, writer: _Writer) -> Iterator[BaseElement]:
     x, y, radius = _number(mark.x), _number(writer.height - mark.y), _number(mark.radius_mm * writer.inches)
-    return _worn(Round((x, y), radius, debug=False), writer.dress("shape", mark.style))
+    for coat in writer.dress("shape", mark.style):
+        yield _worn(Round((x, y), radius, debug=False), coat)
 
 
-@_element.register
-def _(mark: Text, writer: _Writer) -> BaseElement:
+@_elements.register
+def _(mark: Text, writer: _Writer) -> Iterator[BaseElement]:
     size = mark.size_mm * writer.inches
     x, y = _number(mark.x), writer.height - mark.y
     element = Lettering(mark.text, (x, _number(y + _BASELINE * size)), debug=False)
@@ -150,18 +162,18 @@ def _(mark: Text, writer: _Writer) -> BaseElement:
         element.attribs["text-anchor"] = mark.anchor
     if mark.angle:
         element.attribs["transform"] = f"rotate({-mark.angle:g} {x} {_number(y)})"
-    return _worn(element, writer.dress("text", mark.style))
+    yield _worn(element, writer.dress("text", mark.style)[0])
 
 
-@_element.register
-def _(mark: Letters, writer: _Writer) -> BaseElement:
+@_elements.register
+def _(mark: Letters, writer: _Writer) -> Iterator[BaseElement]:
     size = mark.size_mm * writer.inches
     element = Lettering(mark.letters, debug=False)
     element.attribs["x"] = " ".join(map(number, ticks(mark.x).tolist()))
     element.attribs["y"] = " ".join(map(number, ticks(writer.height - mark.y + _BASELINE * size).tolist()))
     element.attribs |= {"font-size": _number(size), "text-anchor": "middle"}
-    return _worn(element, writer.dress("text", mark.style))
+    yield _worn(element, writer.dress("text", mark.style)[0])
 
 
 def _number(value: float) -> str:
-    return number(round(value * 10_000))
+    return number(round(value * TICKS))

@@ -41,7 +41,7 @@ def _courses(scene: Scene, far: float) -> Iterator[Mark]:
         is_numbered = course.course % every == 0
         reach = scene.mm(LONG_TICK_MM if is_numbered else TICK_MM)
         ends.append((far, course.bottom, far + reach, course.bottom))
-        if is_numbered:
+        if is_numbered and course.bottom <= scene.height - scene.mm(0.5 * SMALL):
             y = max(course.bottom, scene.mm(0.6 * SMALL))
             yield Text(far + scene.mm(LONG_TICK_MM + 0.5), y, str(course.course), "text", SMALL, "start")
     yield segments(ends, "rule")

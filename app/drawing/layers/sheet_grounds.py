@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 import numpy as np
+import shapely
 
 from app.drawing.layers.sheets import number_places
 from app.drawing.lettering import lettered, text_width_mm
@@ -31,13 +32,14 @@ def _grounds(sheets: Sequence[Sheet], style: Style) -> Areas:
 
 
 def _sizes(scene: Scene, trimmed: tuple[Sheet, ...]) -> Iterator[Mark]:
+    """Width and height to cut to, where they fit on the sheet under its number."""
+    half = scene.mm(0.55 * SMALL)
     for sheet, (x, y) in zip(trimmed, number_places(trimmed).tolist(), strict=True):
         points = np.array([point for ring in sheet.trim for point in ring])
         wide, high = (points.max(axis=0) - points.min(axis=0)).tolist()
         words = f"{lettered(wide, scene.unit)} x {lettered(high, scene.unit)}"
-        room, below = scene.mm(text_width_mm(words, SMALL)), y - points[:, 1].min()
-        if room <= wide and below >= scene.mm(2.1 * NORMAL):
-            level = y - scene.mm(1.2 * NORMAL)
-            half = scene.mm(0.55 * SMALL)
+        room, level = scene.mm(text_width_mm(words, SMALL)), y - scene.mm(1.15 * NORMAL)
+        label = shapely.box(x - room / 2, level - half, x + room / 2, level + half)
+        if any(shapely.Polygon(ring).contains(label) for ring in sheet.trim):
             yield box(x - room / 2, level - half, room, 2 * half, "label")
             yield Text(x, level, words, "text sheet", SMALL)

@@ -26,6 +26,7 @@ def marks(scene: Scene) -> Iterator[Mark]:
     ]
     for style, words in grounds:
         yield box(x, y - high / 2, wide, high, style)
+        yield box(x, y - high / 2, wide, high, "sheet")
         yield Text(x + scene.mm(WIDE_MM + 1), y, words, "text", SMALL, "start")
         x += scene.mm(WIDE_MM + 5 + text_width_mm(words, SMALL))
     yield segments([(x, y, x + 2 * wide, y)], "sheet")
