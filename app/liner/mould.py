@@ -101,16 +101,22 @@ def mould(bond_name: str, size: BrickSize, columns: int, rows: int) -> Mould:
 
 
 def _basis(vectors: Floats, longest: float) -> Basis:
-    """The most level lattice vector that is not longer than `longest` (the shortest one if all are), and a partner."""
+    """The most level lattice vector with at most one step up, and a partner that spans the lattice with it."""
+    along = _most_level(vectors, longest, 1)
+    return Basis(along, _partner(along, vectors))
+
+
+def _most_level(vectors: Floats, longest: float, up: int = _REACH) -> tuple[int, int]:
+    """Steps of the most level lattice vector that is not longer than `longest`; the shortest one if all are."""
     found = []
     for i in range(-_REACH, _REACH + 1):
-        for j in (-1, 0, 1):
+        for j in range(-up, up + 1):
             x, y = (i * vectors[0] + j * vectors[1]).tolist()
             if gcd(i, j) == 1 and x > TOLERANCE:
                 span = hypot(x, y)
-                found.append((span > longest + TOLERANCE, round(abs(y) / x, 6), round(span, 6), i, j))
-    i, j = min(found)[3:]
-    return Basis((i, j), _partner((i, j), vectors))
+                slope = 0.0 if span > longest + TOLERANCE else round(abs(y) / x, 6)
+                found.append((span > longest + TOLERANCE, slope, round(span, 6), i, j))
+    return min(found)[3:]
 
 
 def _partner(along: tuple[int, int], vectors: Floats) -> tuple[int, int]:
@@ -120,6 +126,19 @@ def _partner(along: tuple[int, int], vectors: Floats) -> tuple[int, int]:
     share = float(np.array([c, d]) @ vectors @ span) / float(span @ span)
     back = int(np.floor(share + TOLERANCE))
     return c - back * a, d - back * b
+
+
+@lru_cache(maxsize=256)
+def pitches(bond_name: str, size: BrickSize, longest: float) -> tuple[float, float]:
+    """Steps along x and up y, inches, after which the bond repeats, or most nearly does within `longest` inches.
+
+    Raises KeyError for an unknown bond.
+    """
+    bond = BONDS[bond_name]
+    lat = lattice(bond, size, (0.0, 0.0))
+    vectors = turned_points(np.array([lat.across, lat.up]), bond.turn)
+    level, upright = _most_level(vectors, longest), _most_level(vectors[:, ::-1], longest)
+    return abs(float((np.array(level) @ vectors)[0])), abs(float((np.array(upright) @ vectors)[1]))
 
 
 def _repeats(bond: Bond, lat: Lattice, cells: tuple[int, int], fitting: float) -> tuple[int, int]:

@@ -104,6 +104,14 @@ class Checkpoint:
     grows_per_degree: float
     reference_temperature: float
 
+    @property
+    def window(self) -> tuple[float, float] | None:
+        """Lowest and highest bed temperature at which the uncorrected reading stays in the band; None: always."""
+        if self.grows_per_degree == 0:
+            return None
+        degrees = self.band / self.grows_per_degree
+        return self.reference_temperature - degrees, self.reference_temperature + degrees
+
 
 @dataclass(frozen=True, slots=True)
 class Drift:

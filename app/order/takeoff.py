@@ -1,0 +1,111 @@
+"""The takeoff: what some panels need, counted from their layouts and sheet plans."""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+
+from app.brickwork.bond import KINDS, STANDING
+from app.brickwork.layout import Layout
+from app.liner.values import SheetPlan
+from app.order.packs import brick_packs, overage
+from app.order.values import Line, Takeoff
+from app.panel.project import Liner, Order
+
+SQUARE_INCHES_PER_SQUARE_FOOT = 144
+CUBIC_INCHES_PER_CUBIC_FOOT = 1728
+SQUARE_METRES_PER_SQUARE_FOOT = 0.09290304
+KILOGRAMS_PER_POUND = 0.45359237
+"""Both exact by the international yard and pound agreement of 1959."""
+
+Counts = Counter[tuple[str, str]]
+
+
+def takeoff(
+    layouts: Sequence[Layout], plans: Sequence[SheetPlan], order: Order, liner: Liner, length_unit: str = "in"
+) -> Takeoff:
+    """Bricks by size and kind, liner sheets by mould, face area and liner mass of all panels together.
+
+    Every count is a sum over panels; overage and packs are taken once, from the sum. A project whose `length_unit` is
+    metric has its area in m2 and its mass in kg. No lines for no panels.
+    """
+    if not layouts:
+        return Takeoff(())
+    is_metric = length_unit not in ("in", "ft")
+    lines = [*_brick_lines(layouts, order), *_sheet_lines(plans, order)]
+    return Takeoff((*lines, _face_line(layouts, is_metric), _mass_line(plans, liner, is_metric)))
+
+
+def _brick_lines(layouts: Sequence[Layout], order: Order) -> Iterator[Line]:
+    """Sizes in the order of their names, kinds in the order of `KINDS`."""
+    whole, trimmed = Counter[tuple[str, str]](), Counter[tuple[str, str]]()
+    for layout in layouts:
+        _count_units(layout, whole, trimmed)
+    for size, kind in sorted({*whole, *trimmed}, key=lambda key: (key[0], KINDS.index(key[1]))):
+        counted = whole[size, kind], trimmed[size, kind]
+        net, extra = sum(counted), overage(sum(counted), order.overage_percent)
+        yield Line(
+            item=f"Thin brick {size}, {kind}",
+            kind=kind,
+            size=size,
+            net=net,
+            overage=extra,
+            order=net + extra,
+            unit="each",
+            packs=brick_packs(net + extra, order),
+            note=_brick_note(kind, *counted),
+        )
+
+
+def _count_units(layout: Layout, whole: Counts, trimmed: Counts) -> None:
+    """Add the layout's units to the counts by size and kind."""
+    units = layout.units
+    for zone, region in enumerate(layout.regions):
+        for counts, chosen in ((whole, ~units.is_trimmed), (trimmed, units.is_trimmed)):
+            of_kind = np.bincount(units.kind[chosen & (units.zone == zone)], minlength=len(KINDS)).tolist()
+            counts.update(
+                {(region.size.name, kind): count for kind, count in zip(KINDS, of_kind, strict=True) if count}
+            )
+
+
+def _brick_note(kind: str, whole: int, trimmed: int) -> str:
+    notes = [f"{whole} whole, {trimmed} trimmed; a trimmed piece is counted as one brick"]
+    if kind == "header":
+        notes.append("half-length unit")
+    if kind in STANDING:
+        notes.append("set with its length up the face")
+    return "; ".join(notes)
+
+
+def _sheet_lines(plans: Sequence[SheetPlan], order: Order) -> Iterator[Line]:
+    used = Counter[tuple[str, str]]()
+    for plan in plans:
+        used.update({(kind.size, kind.bond): kind.used for kind in plan.types if kind.used})
+    for (size, bond), net in sorted(used.items()):
+        extra = overage(net, order.overage_percent)
+        yield Line(
+            item=f"Liner sheet {size}, {bond}",
+            kind="",
+            size=size,
+            net=net,
+            overage=extra,
+            order=net + extra,
+            unit="sheet",
+            note="one full sheet for each place on the bed",
+        )
+
+
+def _face_line(layouts: Sequence[Layout], is_metric: bool) -> Line:
+    inches = sum(layout.area.panel - layout.area.openings for layout in layouts)
+    feet = inches / SQUARE_INCHES_PER_SQUARE_FOOT
+    area, unit = (feet * SQUARE_METRES_PER_SQUARE_FOOT, "m2") if is_metric else (feet, "sq ft")
+    return Line("Face of panels", "", "", area, 0, area, unit, note="openings taken out; for information")
+
+
+def _mass_line(plans: Sequence[SheetPlan], liner: Liner, is_metric: bool) -> Line:
+    """Mass of the sheets unpacked: their area times the liner's thickness and density, laps left out."""
+    inches = sum(kind.used * kind.area for plan in plans for kind in plan.types) * liner.thickness.inches
+    pounds = inches / CUBIC_INCHES_PER_CUBIC_FOOT * liner.density_lb_ft3
+    mass, unit = (pounds * KILOGRAMS_PER_POUND, "kg") if is_metric else (pounds, "lb")
+    note = "all sheets used, offcuts too; laps and pocket walls left out; for information"
+    return Line("Liner to recycle", "", "", mass, 0, mass, unit, note=note)
