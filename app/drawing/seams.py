@@ -1,6 +1,6 @@
 """Seams between liner sheets, each drawn once, so that broken lines do not fill each other's gaps."""
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 
 import numpy as np
 
@@ -11,13 +11,18 @@ Ring = tuple[Point, ...]
 Span = tuple[float, float]
 
 
-def seams(rings: Iterable[Ring]) -> Lines:
+def seams(rings: Sequence[Ring]) -> Lines:
     """The edges of all rings in runs as long as may be; what an earlier ring has drawn is not drawn again.
 
     Level edges that overlap in part are drawn where they are new; other edges are known again only when equal.
     """
-    drawn = _Drawn()
-    runs = [run for ring in rings for run in drawn.new_runs(ring)]
+    if not rings:
+        return Lines(np.zeros((0, 2)), np.zeros(0, dtype=np.int64), "sheet")
+    corners = np.round(np.concatenate([np.asarray(ring) for ring in rings]), 4).tolist()
+    drawn, runs, first = _Drawn(), [], 0
+    for ring in rings:
+        runs += drawn.new_runs([(x, y) for x, y in corners[first : first + len(ring)]])
+        first += len(ring)
     points = np.array([point for run in runs for point in run], dtype=float).reshape(-1, 2)
     return Lines(points, np.array([len(run) for run in runs], dtype=np.int64), "sheet")
 
@@ -29,26 +34,20 @@ class _Drawn:
         self._edges: set[tuple[Point, Point]] = set()
         self._levels: dict[float, list[Span]] = {}
 
-    def new_runs(self, ring: Ring) -> list[list[Point]]:
+    def new_runs(self, corners: list[Point]) -> list[list[Point]]:
         """The parts of a ring that are not drawn yet."""
-        corners = [(round(x, 4), round(y, 4)) for x, y in ring]
         runs: list[list[Point]] = []
         for start, end in zip(corners, [*corners[1:], corners[0]], strict=True):
-            for first, last in self._new(start, end):
+            edge = (start, end) if start < end else (end, start)
+            if edge in self._edges:
+                continue
+            self._edges.add(edge)
+            for first, last in self._new_level(start, end) if start[1] == end[1] else [(start, end)]:
                 if runs and runs[-1][-1] == first:
                     runs[-1].append(last)
                 else:
                     runs.append([first, last])
         return runs
-
-    def _new(self, start: Point, end: Point) -> list[tuple[Point, Point]]:
-        if start[1] == end[1]:
-            return self._new_level(start, end)
-        edge = (start, end) if start < end else (end, start)
-        if edge in self._edges:
-            return []
-        self._edges.add(edge)
-        return [(start, end)]
 
     def _new_level(self, start: Point, end: Point) -> list[tuple[Point, Point]]:
         y, known = start[1], self._levels.setdefault(start[1], [])

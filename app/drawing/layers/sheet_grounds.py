@@ -5,10 +5,10 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 import shapely
 
-from app.drawing.layers.sheets import number_places
 from app.drawing.lettering import lettered, text_width_mm
 from app.drawing.marks import NORMAL, SMALL, Areas, Mark, Text, box
 from app.drawing.scene import Scene
+from app.drawing.sheet_places import number_places
 from app.drawing.styles import Style
 from app.liner.values import Sheet
 

@@ -1,58 +1,15 @@
-"""Liner sheets: dashed seams, each drawn once, and the sheet's number in laying order."""
+"""Liner sheets: dashed seams, each drawn once."""
 
 from collections.abc import Iterator
 
-import numpy as np
-import shapely
-
-from app.drawing.board import Board, text_box
-from app.drawing.marks import NORMAL, SMALL, Boxes, Floats, Mark, Text
+from app.drawing.marks import Mark
 from app.drawing.scene import Scene
 from app.drawing.seams import seams
-from app.liner.values import Sheet
 
 FRAME = "face"
 
-SHIFTS = ((0, 0), (0, 1), (0, -1), (1, 0), (-1, 0), (1, 1), (-1, -1), (1, -1), (-1, 1))
-"""Where a number goes when another stands in its place, in its own widths and heights."""
-
 
 def marks(scene: Scene) -> Iterator[Mark]:
-    """Seams as one mark, then the numbers on a ground of their own; none without a plan or sheets."""
-    if scene.plan is None or not scene.plan.sheets:
-        return
-    yield seams(ring for sheet in scene.plan.sheets for ring in (*sheet.trim, *sheet.holes))
-    numbers = _numbers(scene, scene.plan.sheets)
-    boxes = np.array([text_box(scene, number) for number in numbers])
-    yield Boxes(boxes[:, 0], boxes[:, 1], boxes[:, 2] - boxes[:, 0], boxes[:, 3] - boxes[:, 1], "label")
-    yield from numbers
-
-
-def _numbers(scene: Scene, sheets: tuple[Sheet, ...]) -> list[Text]:
-    board = Board(scene.mm(10))
-    rows = zip(sheets, number_places(sheets).tolist(), strict=True)
-    return [_number(scene, board, sheet, x, y) for sheet, (x, y) in rows]
-
-
-def _number(scene: Scene, board: Board, sheet: Sheet, x: float, y: float) -> Text:
-    size = NORMAL if sheet.area > scene.mm(12) * scene.mm(6) else SMALL
-    number = Text(x, y, sheet.mark, "text sheet", size)
-    left, low, right, high = text_box(scene, number)
-    for across, rise in SHIFTS:
-        dx, dy = across * (right - left), rise * (high - low)
-        if board.took((left + dx, low + dy, right + dx, high + dy)):
-            return Text(x + dx, y + dy, sheet.mark, "text sheet", size)
-    return number
-
-
-def number_places(sheets: tuple[Sheet, ...]) -> Floats:
-    """A point on each sheet's largest part for its number, shape (sheets, 2)."""
-    largest = [max((shapely.Polygon(ring) for ring in sheet.trim or (sheet.outline,)), key=_area) for sheet in sheets]
-    middles = shapely.centroid(largest)
-    inside = shapely.contains(largest, middles)
-    points: Floats = shapely.get_coordinates(np.where(inside, middles, shapely.point_on_surface(largest)))
-    return points
-
-
-def _area(part: shapely.Polygon) -> float:
-    return float(part.area)
+    """The edges of all sheets as they are trimmed, as one mark; none without a plan or sheets."""
+    if scene.plan is not None and scene.plan.sheets:
+        yield seams([ring for sheet in scene.plan.sheets for ring in (*sheet.trim, *sheet.holes)])

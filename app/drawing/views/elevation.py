@@ -21,6 +21,7 @@ LAYERS = (
     "small",
     "sizes",
     "sheets",
+    "sheet_numbers",
     "pole",
     "tape",
     "dimensions",
