@@ -7,7 +7,19 @@ from fastapi import FastAPI
 from starlette.middleware.gzip import GZipMiddleware
 
 from app.settings import LOOPBACK_HOSTS, Settings
-from app.web import api_projects, assets, health, problem_list, projects, shares
+from app.web import (
+    api_panels,
+    api_projects,
+    api_results,
+    assets,
+    bed,
+    editor,
+    health,
+    problem_list,
+    project,
+    projects,
+    shares,
+)
 from app.web.body import BodyLimit
 from app.web.failures import add_failures
 from app.web.logs import hide_tokens
@@ -20,7 +32,12 @@ ROUTERS = (
     problem_list.router,
     projects.router,
     shares.router,
+    project.router,
+    editor.router,
+    bed.router,
     api_projects.router,
+    api_panels.router,
+    api_results.router,
 )
 
 

@@ -35,5 +35,7 @@ def is_for_scripts(scope: Scope) -> bool:
 
 
 def _template(scope: Scope) -> str:
+    if str(scope["path"]).startswith("/bed/"):
+        return "bed_closed.html"
     is_part = any(name == b"hx-request" for name, _ in scope["headers"])
     return "problem_part.html" if is_part else "problem.html"

@@ -7,14 +7,16 @@ from typing import Annotated, Any
 
 from fastapi import APIRouter, Header, Query, Response
 
+from app.documents import results_face
 from app.storage import panels, projects, reading, writing
 from app.web.body import JsonBody, json_of
 from app.web.conditions import CommandId, IfMatch, base_revision, command_id, tag
 from app.web.database import OFFICE, Database, Now
 from app.web.merge_patch import merged
 from app.web.words import listed
+from app.workflow.compute import compute
 from app.workflow.editing import save, save_on_top
-from app.workflow.loading import checking, load_panel
+from app.workflow.loading import checking, load_panel, panel_value
 from app.workflow.opening import Connections
 from app.workflow.panel_log import Saved, since_base
 from app.workflow.projects import remove_panel
@@ -132,7 +134,9 @@ def _answer(saved: Saved, panel_id: str, response: Response, database: Connectio
     """The panel after a change, and what it counts now."""
     response.headers["etag"] = tag(saved.revision)
     with reading(database) as session:
-        counts = counts_of(session, panel_id, saved.document)
+        panel = load_panel(session, panel_id)
+    value = panel_value(panel.project, saved.document)
+    counts = results_face.counts(compute(panel.project, panel.wall, value).layout)
     return {
         "id": panel_id,
         "revision": saved.revision,

@@ -5,11 +5,12 @@ from dataclasses import dataclass
 from functools import cache
 from hashlib import sha256
 from importlib.resources import files
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 from fastapi import APIRouter
-from starlette.responses import FileResponse
+from starlette.responses import Response
 
+from app.drawing.style_sheet import style_sheet
 from app.web.problems import failure
 
 STATIC = Path(__file__).parents[2] / "static"
@@ -33,14 +34,14 @@ router = APIRouter(include_in_schema=False)
 
 @dataclass(frozen=True)
 class Assets:
-    """Files by the name that pages call them by, and the digest of them all."""
+    """What is in each file by the name that pages call it by, and the digest of them all."""
 
     digest: str
-    paths: dict[str, Path]
+    contents: dict[str, bytes]
 
     def url(self, name: str) -> str:
         """The address of one file; raises KeyError for a name that is not there, so that no page links to nothing."""
-        if name not in self.paths:
+        if name not in self.contents:
             raise KeyError(name)
         return f"/static/{self.digest}/{name}"
 
@@ -48,12 +49,12 @@ class Assets:
 @cache
 def assets() -> Assets:
     """Everything there is, read once."""
-    paths = dict(sorted(_found()))
+    contents = dict(sorted(_found()))
     digest = sha256()
-    for name, path in paths.items():
-        digest.update(name.encode())
-        digest.update(path.read_bytes())
-    return Assets(digest.hexdigest()[:16], paths)
+    for name, content in contents.items():
+        digest.update(b"%d %s\n" % (len(content), name.encode()))
+        digest.update(content)
+    return Assets(digest.hexdigest()[:16], contents)
 
 
 def asset_url(name: str) -> str:
@@ -61,18 +62,33 @@ def asset_url(name: str) -> str:
 
 
 @router.get("/static/{digest}/{name:path}")
-def send(digest: str, name: str) -> FileResponse:
+def send(digest: str, name: str) -> Response:
     """One file, if the address belongs to what it holds now."""
     found = assets()
-    if digest != found.digest or name not in found.paths:
+    if digest != found.digest or name not in found.contents:
         raise failure("not-found", "No file of this program has this address.")
-    path = found.paths[name]
-    return FileResponse(path, media_type=MEDIA_TYPES[path.suffix], headers={"cache-control": FOREVER})
+    media_type = MEDIA_TYPES[PurePosixPath(name).suffix]
+    return Response(found.contents[name], media_type=media_type, headers={"cache-control": FOREVER})
 
 
-def _found() -> Iterator[tuple[str, Path]]:
+def drawing_styles() -> str:
+    """Live drawings in the colours of paper drawings: by day, at night, on the bed page, in print."""
+    night = style_sheet("night", ":root:not([data-theme=paper]) .drawing:not(.bed)")
+    return "\n".join(
+        (
+            style_sheet("paper", ".drawing"),
+            f"@media (prefers-color-scheme: dark) {{\n{night}}}",
+            style_sheet("night", ":root[data-theme=night] .drawing:not(.bed)"),
+            style_sheet("bed", ":root .drawing.bed"),
+            f"@media print {{\n{style_sheet('print', ':root .drawing.drawing')}}}",
+        )
+    )
+
+
+def _found() -> Iterator[tuple[str, bytes]]:
+    yield "drawing-styles.css", drawing_styles().encode()
     for path in STATIC.rglob("*"):
         if path.suffix in MEDIA_TYPES:
-            yield path.relative_to(STATIC).as_posix(), path
+            yield path.relative_to(STATIC).as_posix(), path.read_bytes()
     for name, (package, inside) in FROM_WHEELS.items():
-        yield name, Path(str(files(package).joinpath(inside)))
+        yield name, files(package).joinpath(inside).read_bytes()

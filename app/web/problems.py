@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
+from app.drawing.scales import NoScaleFits
 from app.lengths import LengthError
 from app.panel.faults import Fault, Refused
 from app.storage.errors import DatabaseBusy, DiskFull, MarkTaken, NotFound
@@ -110,6 +111,7 @@ CATALOGUE: dict[type[Exception], Translate] = {
     CommandReused: lambda error: problem("reused", str(error)),
     BadCommand: lambda error: problem("malformed", str(error)),
     UndoRefused: lambda error: problem("conflict", f"{error.reason[:1].upper()}{error.reason[1:]}."),
+    NoScaleFits: lambda error: problem("conflict", f"{error}"),
     NotFound: lambda error: problem("not-found", f"There is no {error.noun} with this id."),
     MarkTaken: lambda error: refused(Refused([Fault("mark", error.mark, "a mark no other panel of this project has")])),
     DatabaseBusy: lambda _: Problem(KINDS["busy"], "Nothing was saved. Try again.", headers={"retry-after": "1"}),

@@ -14,9 +14,11 @@ from app.web.database import Database, Now
 from app.web.forms import Form, Upload, chosen, named, then
 from app.web.pages import Page, Step, show
 from app.web.problems import failure
+from app.web.wall_drawing import WallDrawing, thumbnail
 from app.web.words import at, counted
+from app.workflow.compute import compute
 from app.workflow.demonstration import demonstration_files, open_demonstration
-from app.workflow.loading import check_project
+from app.workflow.loading import LoadedProject, check_project, load_project
 from app.workflow.new_parts import new_project
 from app.workflow.opening import Connections
 from app.workflow.projects import create_project
@@ -28,12 +30,13 @@ UNITS = {"in": "Feet and inches", "mm": "Millimetres"}
 
 @dataclass(frozen=True, slots=True)
 class ProjectRow:
-    """One project of the list."""
+    """One project of the list, with a small picture of each wall that has panels."""
 
     name: str
     address: str
     facts: str
     changed: str
+    pictures: tuple[WallDrawing, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,7 +94,7 @@ def _page(
     database: Connections, typed: Mapping[str, str] | None = None, faults: tuple[Fault, ...] = (), refused: str = ""
 ) -> ProjectsPage:
     with reading(database) as session:
-        rows = tuple(_row(line) for line in projects.list_all(session))
+        rows = tuple(_row(line, _pictures(load_project(session, line.id))) for line in projects.list_all(session))
     return ProjectsPage(
         title="Projects",
         path=(Step("Projects"),),
@@ -104,5 +107,11 @@ def _page(
     )
 
 
-def _row(line: ProjectLine) -> ProjectRow:
-    return ProjectRow(line.name, f"/projects/{line.id}", counted(line.panels, "panel"), at(line.updated_at))
+def _row(line: ProjectLine, pictures: tuple[WallDrawing, ...]) -> ProjectRow:
+    return ProjectRow(line.name, f"/projects/{line.id}", counted(line.panels, "panel"), at(line.updated_at), pictures)
+
+
+def _pictures(loaded: LoadedProject) -> tuple[WallDrawing, ...]:
+    computed = {panel.id: compute(loaded.project, panel.wall, panel.panel) for panel in loaded.panels}
+    unit = loaded.project.length_unit
+    return tuple(thumbnail(wall, computed, unit) for wall in loaded.walls if wall.panels)

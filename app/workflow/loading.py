@@ -6,6 +6,7 @@ from datetime import datetime
 from typing import Any
 
 from app.documents.project_file import read_panel, read_project, sizes_of
+from app.lengths import Unit
 from app.panel.project import Project, Wall
 from app.panel.things import Document
 from app.panel.values import Panel
@@ -74,6 +75,11 @@ def load_panel(session: Session, panel_id: str) -> LoadedPanel:
     return _loaded_wall(project, project.walls[0], wall, (row,)).panels[0]
 
 
+def settings_of(session: Session, panel_id: str) -> Project:
+    """The project that a panel belongs to, its walls left out; raises NotFound."""
+    return read_project(projects.find(session, panels.project_of(session, panel_id)).settings | {"walls": []})
+
+
 def wall_of(session: Session, project_id: str, wall_id: str) -> StoredWall:
     """A wall of this project and no other; raises NotFound."""
     wall = projects.find_wall(session, wall_id)
@@ -96,14 +102,18 @@ def check_project(document: Any) -> dict[str, Any]:
     return checked
 
 
+def panel_value(project: Project, document: Document) -> Panel:
+    """A panel's document as a value, in this project's unit and sizes; raises Refused."""
+    unit: Unit = "mm" if project.length_unit == "mm" else "in"
+    return read_panel(document, unit, tuple(sizes_of(project)))
+
+
 def checking(session: Session, project_id: str) -> Callable[[Document], None]:
     """A check of panel documents against this project's unit and sizes, which raises Refused."""
-    settings = projects.find(session, project_id).settings
-    project = read_project(settings | {"walls": []})
-    sizes = tuple(sizes_of(project))
+    project = read_project(projects.find(session, project_id).settings | {"walls": []})
 
     def check(document: Document) -> None:
-        read_panel(document, settings["length_unit"], sizes)
+        panel_value(project, document)
 
     return check
 

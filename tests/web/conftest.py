@@ -1,5 +1,6 @@
 """A real server in this process on a fresh database, asked over ASGI."""
 
+import sys
 from collections.abc import AsyncIterator
 from pathlib import Path
 
@@ -8,6 +9,8 @@ import pytest
 
 from app.main import create_app
 from app.settings import Settings
+
+sys.path.insert(0, str(Path(__file__).parent))
 
 
 @pytest.fixture(scope="session")
@@ -31,7 +34,7 @@ async def client(app: object) -> AsyncIterator[httpx.AsyncClient]:
 
 
 @pytest.fixture
-async def browser(app: object) -> AsyncIterator[httpx.AsyncClient]:
+async def visitor(app: object) -> AsyncIterator[httpx.AsyncClient]:
     """A browser on one of our own pages, without script."""
     transport = httpx.ASGITransport(app)
     headers = {"sec-fetch-site": "same-origin", "origin": "http://test"}

@@ -10,7 +10,9 @@ from app.web.assets import assets
 pytestmark = pytest.mark.anyio
 
 
-@pytest.mark.parametrize("name", ["base.css", "banner.js", "htmx.js", "source-sans-regular.ttf", "mark.svg"])
+@pytest.mark.parametrize(
+    "name", ["base.css", "drawing-styles.css", "banner.js", "htmx.js", "source-sans-regular.ttf", "mark.svg"]
+)
 async def test_a_file_is_served_to_be_kept(client: httpx.AsyncClient, name: str) -> None:
     answer = await client.get(assets().url(name))
     assert answer.status_code == 200
@@ -29,10 +31,10 @@ def test_a_name_that_is_not_there_is_an_error() -> None:
 
 
 def test_every_font_that_the_style_sheet_names_is_there() -> None:
-    style = assets().paths["base.css"].read_text()
+    style = assets().contents["base.css"].decode()
     for name in re.findall(r'url\("([^"]+)"\)', style):
-        assert name in assets().paths
+        assert name in assets().contents
 
 
 def test_htmx_is_version_2() -> None:
-    assert 'version:"2.' in assets().paths["htmx.js"].read_text()
+    assert 'version:"2.' in assets().contents["htmx.js"].read_text()

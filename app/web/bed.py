@@ -1,0 +1,103 @@
+"""The bed page: one panel as seen standing at its foot, for a tablet; read only."""
+
+from dataclasses import dataclass
+from typing import Annotated, Literal
+
+from fastapi import APIRouter, Query
+from starlette.requests import Request
+from starlette.responses import HTMLResponse, Response
+
+from app.storage import panels, projects, reading
+from app.storage.errors import NotFound
+from app.web.bed_view import Readings, page_of, readings_of, slider_of
+from app.web.database import Database
+from app.web.forms import then
+from app.web.guests import NOTHING_THERE, BedViewer, Viewer, clear_guest
+from app.web.pages import Page, show
+from app.web.problems import Failure
+from app.workflow.compute import compute
+from app.workflow.loading import LoadedPanel, load_panel
+from app.workflow.opening import Connections
+
+router = APIRouter(prefix="/bed", include_in_schema=False)
+
+Shown = Literal["set-out", "sheets", "brick", "checkpoints"]
+Temperature = Annotated[int | None, Query(ge=-100, le=250)]
+
+
+@dataclass(frozen=True, slots=True)
+class BedLink:
+    mark: str
+    wall: str
+    address: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BedListPage(Page):
+    """The panels that a link to a project opens."""
+
+    name: str
+    panels: tuple[BedLink, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingsPart:
+    """The readings alone, as the slider moves."""
+
+    readings: Readings
+
+
+@router.get("")
+def bed_list(database: Database, viewer: BedViewer) -> Response:
+    """Every panel that the link opens; the office starts from the list of projects."""
+    if viewer.project_id is None:
+        return then("/")
+    if viewer.panel_id is not None:
+        return then(f"/bed/{viewer.panel_id}")
+    with reading(database) as session:
+        whole = projects.read_whole(session, viewer.project_id)
+    links = tuple(
+        BedLink(panel.mark, wall.mark, f"/bed/{panel.id}") for wall in whole.walls for panel in whole.panels[wall.id]
+    )
+    return show("bed_list.html", BedListPage(title="Bed views", name=whole.project.name, panels=links))
+
+
+@router.post("/leave")
+def leave(request: Request) -> Response:
+    """Forgets the link on this device."""
+    return clear_guest(then("/bed"), request)
+
+
+@router.get("/{panel_id}")
+def bed(
+    panel_id: str,
+    database: Database,
+    viewer: BedViewer,
+    shown: Annotated[Shown, Query(alias="show")] = "set-out",
+    temperature: Temperature = None,
+) -> HTMLResponse:
+    loaded = _seen(panel_id, database, viewer)
+    has_list = viewer.is_guest and viewer.panel_id is None
+    computed = compute(loaded.project, loaded.wall, loaded.panel)
+    page = page_of(loaded, computed, shown, temperature, is_guest=viewer.is_guest, has_list=has_list)
+    return show("bed.html", page)
+
+
+@router.get("/{panel_id}/readings")
+def readings(panel_id: str, database: Database, viewer: BedViewer, temperature: Temperature = None) -> HTMLResponse:
+    """The list of checkpoints at one bed temperature."""
+    loaded = _seen(panel_id, database, viewer)
+    slider = slider_of(loaded.project.day, loaded.project.temperature_unit, temperature)
+    computed = compute(loaded.project, loaded.wall, loaded.panel)
+    return show("bed_readings.html", ReadingsPart(readings_of(loaded, computed, slider.at)))
+
+
+def _seen(panel_id: str, database: Connections, viewer: Viewer) -> LoadedPanel:
+    """The panel; one that is not there and one that the link does not open get the same answer."""
+    try:
+        with reading(database) as session:
+            if viewer.may_see(panels.project_of(session, panel_id), panel_id):
+                return load_panel(session, panel_id)
+    except NotFound as error:
+        raise Failure(NOTHING_THERE) from error
+    raise Failure(NOTHING_THERE)

@@ -1,0 +1,216 @@
+"""What the bed page shows, made from one panel of one moment."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from markupsafe import Markup
+
+from app.drawing.drawing import Drawing
+from app.drawing.lettering import lettered
+from app.drawing.scales import Margins, Scale
+from app.drawing.svg import svg_layers, svg_patterns
+from app.drawing.views import bed as brick_view
+from app.drawing.views import sheets as sheet_plan
+from app.liner.drift import expected_at
+from app.liner.values import Checkpoint
+from app.panel.project import Day
+from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
+from app.web.pages import Page, Step
+from app.web.words import at
+from app.workflow.compute import Computed
+from app.workflow.loading import LoadedPanel
+
+GROUND = ("concrete", "openings")
+EDGES = ("outline", "pole", "tape", "dimensions")
+SHOWN: Mapping[str, tuple[str, tuple[str, ...]]] = {
+    "set-out": ("Set out", (*GROUND, *EDGES, "orientation")),
+    "sheets": ("Sheets", (*GROUND, "sheet_trims", "sheets", *EDGES, "orientation")),
+    "brick": ("Brick", (*GROUND, "brick", "cuts", *EDGES, "letters", "small", "orientation")),
+    "checkpoints": ("Checkpoints", (*GROUND, "sheets", *EDGES, "checkpoints", "orientation")),
+}
+"""What each of the big buttons shows: its words, and the layers from the lowest up."""
+
+TASKS: Mapping[str, tuple[Task, ...]] = {
+    "set-out": ("walking on the bed",),
+    "sheets": ("walking on the bed", "cutting liner", "fixing liner"),
+    "brick": ("walking on the bed", "sawing brick"),
+    "checkpoints": ("walking on the bed",),
+}
+
+PAPER_MM = (150.0, 130.0)
+"""The drawing is made as if for this much paper, so that its letters read well on a tablet."""
+
+MARGINS = Margins(left=24.0, right=22.0, bottom=34.0, top=14.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One of the big buttons."""
+
+    name: str
+    words: str
+    is_shown: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    name: str
+    markup: Markup
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """The drawing as groups of one svg."""
+
+    view_box: str
+    patterns: Markup
+    layers: tuple[Layer, ...]
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Slider:
+    """Bed temperature: the ends of the slider, where it stands, and the unit in words."""
+
+    low: int
+    high: int
+    at: int
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingRow:
+    mark: str
+    nominal: str
+    reading: str
+    at: str
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingGroup:
+    """The checkpoints of one tape line, in tape order."""
+
+    words: str
+    rows: tuple[ReadingRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Readings:
+    """Every checkpoint at one bed temperature."""
+
+    temperature: str
+    band: str
+    groups: tuple[ReadingGroup, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BedPage(Page):
+    """The bed view of one panel."""
+
+    address: str
+    mark: str
+    where: str
+    revision: str
+    choices: tuple[Choice, ...]
+    shown: str
+    picture: Picture
+    slider: Slider
+    readings: Readings
+    attention: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+    deference: str
+    is_guest: bool
+    all_panels: str | None
+
+
+def page_of(
+    loaded: LoadedPanel, computed: Computed, shown: str, temperature: int | None, *, is_guest: bool, has_list: bool
+) -> BedPage:
+    """The page with one of SHOWN, the readings at one temperature or at the day's warmest."""
+    project, panel = loaded.project, loaded.panel
+    slider = slider_of(project.day, project.temperature_unit, temperature)
+    office = (
+        Step("Projects", "/"),
+        Step(project.name, f"/projects/{loaded.project_id}"),
+        Step(panel.mark, f"/panels/{loaded.id}"),
+        Step("Bed view"),
+    )
+    return BedPage(
+        title=f"{panel.mark}, bed view",
+        path=() if is_guest else office,
+        address=f"/bed/{loaded.id}",
+        mark=panel.mark,
+        where=f"{project.name}, wall {loaded.wall.mark}",
+        revision=f"Rev {loaded.revision}, saved {at(loaded.saved_at)}",
+        choices=tuple(Choice(name, words, name == shown) for name, (words, _) in SHOWN.items()),
+        shown=shown,
+        picture=picture_of(computed, shown, project.length_unit),
+        slider=slider,
+        readings=readings_of(loaded, computed, slider.at),
+        attention=tuple(finding.text for finding in computed.drift.findings),
+        cautions=tuple(caution for task in TASKS[shown] for caution in cautions_for(task)),
+        deference=DEFERENCE,
+        is_guest=is_guest,
+        all_panels="/bed" if has_list else None,
+    )
+
+
+def slider_of(day: Day, unit: str, temperature: int | None) -> Slider:
+    """A slider over the day's range and a third more at either end."""
+    beyond = max(5.0, (day.bed_high - day.bed_low) / 3)
+    low, high = round(day.bed_low - beyond), round(day.bed_high + beyond)
+    chosen = round(day.bed_high) if temperature is None else min(max(temperature, low), high)
+    return Slider(low, high, chosen, f"°{unit}")
+
+
+def readings_of(loaded: LoadedPanel, computed: Computed, temperature: int) -> Readings:
+    """What the tape reads at every checkpoint if nothing is corrected."""
+    unit = loaded.project.length_unit
+    points = computed.drift.checkpoints
+    groups = (
+        ("Across, hook at the bed's left edge", "x"),
+        ("Up, hook at the foot", "y"),
+    )
+    return Readings(
+        temperature=f"{temperature} °{loaded.project.temperature_unit}",
+        band=_length(points[0].band, unit) if points else "",
+        groups=tuple(
+            ReadingGroup(words, tuple(_row(point, temperature, unit) for point in points if point.axis == axis))
+            for words, axis in groups
+        ),
+    )
+
+
+def picture_of(computed: Computed, shown: str, unit: str) -> Picture:
+    """The bed drawing with the layers of one button."""
+    layout = computed.layout
+    room = (PAPER_MM[0] - MARGINS.left - MARGINS.right, PAPER_MM[1] - MARGINS.bottom - MARGINS.top)
+    scale = Scale(max(layout.panel.width * 25.4 / room[0], layout.panel.height * 25.4 / room[1]), "to fit")
+    words, layers = SHOWN[shown]
+    if shown == "sheets":
+        drawn = sheet_plan.sheet_view(
+            layout, computed.plan, drift=computed.drift, scale=scale, unit=unit, layers=layers
+        )
+    else:
+        drawn = brick_view.bed(layout, plan=computed.plan, drift=computed.drift, scale=scale, unit=unit, layers=layers)
+    label = f"Bed view of panel {layout.panel.mark}, mirrored: {words.lower()}"
+    return _picture(replace(drawn, margins=MARGINS), label)
+
+
+def _picture(drawn: Drawing, label: str) -> Picture:
+    return Picture(
+        view_box=" ".join(f"{side:.4f}" for side in drawn.view_box),
+        patterns=Markup(svg_patterns(drawn.scale)),
+        layers=tuple(Layer(name, Markup(markup)) for name, markup in svg_layers(drawn).items()),
+        label=label,
+    )
+
+
+def _row(point: Checkpoint, temperature: int, unit: str) -> ReadingRow:
+    reading = _length(expected_at(point, temperature), unit)
+    return ReadingRow(point.mark, _length(point.nominal, unit), reading, point.control or "joint line")
+
+
+def _length(inches: float, unit: str) -> str:
+    """A reading is given to what a tape shows; nobody types it in again."""
+    return lettered(inches, unit).removeprefix("≈ ")

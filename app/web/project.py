@@ -1,0 +1,142 @@
+"""One project: its page, and every change that its forms ask for."""
+
+from dataclasses import dataclass
+from uuid import uuid4
+
+from fastapi import APIRouter
+from starlette.responses import HTMLResponse, RedirectResponse, Response
+
+from app.lengths import Length, LengthError, Unit, format_length, parse
+from app.panel.faults import Fault, Refused
+from app.panel.things import Document
+from app.storage import projects, reading, shares, writing
+from app.storage.errors import MarkTaken
+from app.web.database import OFFICE, Database, Now
+from app.web.forms import Form, named, then, whole_number
+from app.web.pages import show
+from app.web.project_view import HOW_TO_TYPE, Typed, page_of
+from app.workflow.loading import check_project, checking, load_project, panel_of, wall_of
+from app.workflow.new_parts import new_panel, new_wall
+from app.workflow.opening import Connections
+from app.workflow.projects import add_panel, add_wall, project_file, remove_panel, rename_panel
+
+router = APIRouter(prefix="/projects/{project_id}", include_in_schema=False)
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingPart:
+    """What was understood of the lengths being typed."""
+
+    words: str
+
+
+@router.get("")
+def project(project_id: str, database: Database) -> HTMLResponse:
+    return _page(database, project_id)
+
+
+@router.get("/reading")
+def read_lengths(project_id: str, database: Database, width: str = "", height: str = "") -> HTMLResponse:
+    """How the lengths in the form are understood, while they are typed."""
+    with reading(database) as session:
+        unit = projects.find(session, project_id).settings["length_unit"]
+    said = [
+        f"{name} {_understood(text, unit)}" for name, text in (("Width", width), ("height", height)) if text.strip()
+    ]
+    return show("reading.html", ReadingPart("; ".join(said) + "." if said else HOW_TO_TYPE[unit]))
+
+
+@router.post("/walls")
+def make_wall(project_id: str, database: Database, form: Form, now: Now) -> Response:
+    """An empty wall behind the others."""
+    try:
+        with writing(database) as session:
+            held = project_file(session, project_id)
+            wall = new_wall(named(form, "mark", "a mark"), held["length_unit"])
+            check_project(held | {"walls": [*held.get("walls", []), wall]})
+            add_wall(session, project_id, wall, now)
+    except Refused as error:
+        return _page(database, project_id, error.faults)
+    return then(f"/projects/{project_id}")
+
+
+@router.post("/walls/{wall_id}/panels")
+def make_panel(project_id: str, wall_id: str, database: Database, form: Form, now: Now) -> Response:
+    """A rectangular panel from its mark and size; its editor opens."""
+    try:
+        with writing(database) as session:
+            wall = wall_of(session, project_id, wall_id)
+            document = _document(form, projects.find(session, project_id).settings["length_unit"])
+            checking(session, project_id)(document)
+            panel = add_panel(session, wall.id, document, now)
+    except (Refused, MarkTaken) as error:
+        typed = Typed(*(form.get(name, "") for name in ("mark", "width", "height", "size", "bond")))
+        return _page(database, project_id, _faults(error), {wall_id: typed})
+    return then(f"/panels/{panel.id}")
+
+
+@router.post("/panels/{panel_id}/mark")
+def rename(project_id: str, panel_id: str, database: Database, form: Form, now: Now) -> Response:
+    """Another mark for a panel, in its log like any edit."""
+    try:
+        mark, base = named(form, "mark", "a mark"), whole_number(form, "revision")
+        with writing(database) as session:
+            held = panel_of(session, project_id, panel_id)
+            checking(session, project_id)(held.document | {"mark": mark})
+            command = {"command_id": uuid4().hex, "person": OFFICE}
+            rename_panel(session, panel_id, mark, base_revision=base, now=now, **command)
+    except (Refused, MarkTaken) as error:
+        return _page(database, project_id, _faults(error))
+    return then(f"/projects/{project_id}")
+
+
+@router.post("/panels/{panel_id}/remove")
+def remove(project_id: str, panel_id: str, database: Database, form: Form, now: Now) -> RedirectResponse:
+    """Takes a panel out of its wall; its history is kept."""
+    with writing(database) as session:
+        panel_of(session, project_id, panel_id)
+        remove_panel(session, panel_id, base_revision=whole_number(form, "revision"), now=now)
+    return then(f"/projects/{project_id}")
+
+
+def _page(
+    database: Connections, project_id: str, faults: tuple[Fault, ...] = (), typed: dict[str, Typed] | None = None
+) -> HTMLResponse:
+    with reading(database) as session:
+        loaded = load_project(session, project_id)
+        links = shares.list_of_project(session, project_id)
+    return show("project.html", page_of(loaded, links, faults, typed), 422 if faults else 200)
+
+
+def _document(form: Form, unit: Unit) -> Document:
+    """The panel that a form describes; raises Refused with every fault of the form."""
+    lengths, faults = {}, []
+    for name in ("width", "height"):
+        try:
+            lengths[name] = _positive(parse(form.get(name, ""), unit))
+        except LengthError as error:
+            faults.append(Fault(name, form.get(name) or "nothing", f"{error.expected}, for example {error.example}"))
+    if faults:
+        raise Refused(faults)
+    parts = (form.get("size", ""), form.get("bond", ""))
+    return new_panel(named(form, "mark", "a mark"), lengths["width"], lengths["height"], unit, *parts)
+
+
+def _positive(length: Length) -> Length:
+    if length.nm <= 0:
+        raise LengthError(str(length.typed), 0, str(length.typed), "a length of more than 0", "12'-6\"")
+    return length
+
+
+def _understood(text: str, unit: Unit) -> str:
+    try:
+        length = _positive(parse(text.strip(), unit))
+    except LengthError as error:
+        return f"cannot be read: {error}"
+    return f"{format_length(length, 'in', 64)} = {format_length(length, 'mm')}"
+
+
+def _faults(error: Refused | MarkTaken) -> tuple[Fault, ...]:
+    if isinstance(error, Refused):
+        return error.faults
+    return (Fault("mark", error.mark, "a mark that no other panel of this project has"),)
