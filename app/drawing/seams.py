@@ -3,67 +3,80 @@
 from collections.abc import Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
-from app.drawing.marks import Lines
+from app.drawing.marks import Counts, Floats, Lines
 
-Point = tuple[float, float]
-Ring = tuple[Point, ...]
-Span = tuple[float, float]
+Ring = tuple[tuple[float, float], ...]
+Flags = NDArray[np.bool_]
+
+DIGITS = 4
+"""Corners closer than a ten-thousandth of an inch are one."""
+
+FAR = 2**25
+"""Ten-thousandths of an inch in 279 ft: no corner is beyond."""
 
 
 def seams(rings: Sequence[Ring]) -> Lines:
-    """The edges of all rings in runs as long as may be; what an earlier ring has drawn is not drawn again.
+    """The edges of all rings, each once, in runs as long as may be; none for no rings.
 
-    Level edges that overlap in part are drawn where they are new; other edges are known again only when equal.
+    Level edges that overlap in part are drawn once too; other edges are known again only when equal.
     """
     if not rings:
         return Lines(np.zeros((0, 2)), np.zeros(0, dtype=np.int64), "sheet")
-    corners = np.round(np.concatenate([np.asarray(ring) for ring in rings]), 4).tolist()
-    drawn, runs, first = _Drawn(), [], 0
-    for ring in rings:
-        runs += drawn.new_runs([(x, y) for x, y in corners[first : first + len(ring)]])
-        first += len(ring)
-    points = np.array([point for run in runs for point in run], dtype=float).reshape(-1, 2)
-    return Lines(points, np.array([len(run) for run in runs], dtype=np.int64), "sheet")
+    start, end = _edges(rings)
+    kept = _first_of_equal(start, end)
+    start, end = start[kept], end[kept]
+    follows = np.append(False, (start[1:] == end[:-1]).all(axis=1) & (np.diff(np.flatnonzero(kept)) == 1))
+    start, end, is_whole = _level_once(start, end)
+    is_left = (start != end).any(axis=1)
+    follows &= is_whole & np.append(False, (is_whole & is_left)[:-1])
+    return _runs(start[is_left], end[is_left], follows[is_left])
 
 
-class _Drawn:
-    """What is on the drawing so far."""
-
-    def __init__(self) -> None:
-        self._edges: set[tuple[Point, Point]] = set()
-        self._levels: dict[float, list[Span]] = {}
-
-    def new_runs(self, corners: list[Point]) -> list[list[Point]]:
-        """The parts of a ring that are not drawn yet."""
-        runs: list[list[Point]] = []
-        for start, end in zip(corners, [*corners[1:], corners[0]], strict=True):
-            edge = (start, end) if start < end else (end, start)
-            if edge in self._edges:
-                continue
-            self._edges.add(edge)
-            for first, last in self._new_level(start, end) if start[1] == end[1] else [(start, end)]:
-                if runs and runs[-1][-1] == first:
-                    runs[-1].append(last)
-                else:
-                    runs.append([first, last])
-        return runs
-
-    def _new_level(self, start: Point, end: Point) -> list[tuple[Point, Point]]:
-        y, known = start[1], self._levels.setdefault(start[1], [])
-        left, right = min(start[0], end[0]), max(start[0], end[0])
-        fresh = _less(left, right, known)
-        known += fresh
-        if start[0] < end[0]:
-            return [((a, y), (b, y)) for a, b in fresh]
-        return [((b, y), (a, y)) for a, b in reversed(fresh)]
+def _edges(rings: Sequence[Ring]) -> tuple[Floats, Floats]:
+    start = np.round(np.concatenate([np.asarray(ring) for ring in rings]), DIGITS)
+    count = np.array([len(ring) for ring in rings])
+    following = np.arange(len(start)) + 1
+    last = np.cumsum(count) - 1
+    following[last] = last - count + 1
+    return start, start[following]
 
 
-def _less(left: float, right: float, known: list[Span]) -> list[Span]:
-    """A span less those that are known, left to right."""
-    fresh: list[Span] = []
-    for a, b in sorted(span for span in known if span[0] < right and span[1] > left):
-        if a > left:
-            fresh.append((left, a))
-        left = max(left, b)
-    return [*fresh, (left, right)] if left < right else fresh
+def _first_of_equal(start: Floats, end: Floats) -> Flags:
+    """Which edges are not equal to an earlier one, in either direction."""
+    scaled = np.rint(np.concatenate([start, end]) * 10**DIGITS).astype(np.int64)
+    _, corner = np.unique(scaled[:, 0] * (2 * FAR) + scaled[:, 1], return_inverse=True)
+    one, other = corner[: len(start)], corner[len(start) :]
+    key = np.minimum(one, other) * (len(corner) + 1) + np.maximum(one, other)
+    _, first = np.unique(key, return_index=True)
+    kept = np.zeros(len(start), dtype=np.bool_)
+    kept[first] = True
+    return kept
+
+
+def _level_once(start: Floats, end: Floats) -> tuple[Floats, Floats, Flags]:
+    """Level edges less what those to their left on the same line cover, and which edges are as they were."""
+    start, end = start.copy(), end.copy()
+    level = np.flatnonzero(start[:, 1] == end[:, 1])
+    left, right = np.minimum(start[level, 0], end[level, 0]), np.maximum(start[level, 0], end[level, 0])
+    order = np.lexsort((left, start[level, 1]))
+    level, left, right = level[order], left[order], right[order]
+    line = np.cumsum(np.append(0, np.diff(start[level, 1]) != 0)) * float(FAR)
+    covered = np.append(-np.inf, np.maximum.accumulate(right + line)[:-1]) - line
+    fresh = np.minimum(np.maximum(left, covered), right)
+    is_rising = start[level, 0] < end[level, 0]
+    start[level, 0] = np.where(is_rising, fresh, start[level, 0])
+    end[level, 0] = np.where(is_rising, end[level, 0], fresh)
+    is_whole = np.ones(len(start), dtype=np.bool_)
+    is_whole[level] = fresh == left
+    return start, end, is_whole
+
+
+def _runs(start: Floats, end: Floats, follows: Flags) -> Lines:
+    """Edges that follow on the one before become one line with it."""
+    points = np.stack([start, end], axis=1).reshape(-1, 2)
+    shown = np.stack([~follows, np.ones(len(follows), dtype=np.bool_)], axis=1).reshape(-1)
+    first = np.flatnonzero(~follows)
+    count: Counts = np.diff(np.append(first, len(follows))) + 1
+    return Lines(points[shown], count, "sheet")
