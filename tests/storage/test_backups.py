@@ -49,14 +49,14 @@ def test_a_backup_taken_while_another_writes_restores_to_one_moment(engine, tmp_
             count += 1
             went_on.release()
 
-    writer = threading.Thread(target=keep_writing)
+    writer = threading.Thread(target=keep_writing, daemon=True)
     writer.start()
     copies = []
     for count in range(8):
-        went_on.acquire()
+        assert went_on.acquire(timeout=10)
         copies.append(backup(engine, tmp_path / f"copy-{count}.sqlite3"))
     done.set()
-    writer.join()
+    writer.join(timeout=10)
     assert len(names_in(copies[-1])) > len(names_in(copies[0])) > 0
     for place, copy in enumerate(copies):
         target = tmp_path / f"restored-{place}.sqlite3"

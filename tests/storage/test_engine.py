@@ -138,7 +138,7 @@ def test_a_writer_waits_for_the_writer_before_it(engine, now):
     begun, order = threading.Event(), []
 
     def second():
-        begun.wait()
+        begun.wait(timeout=10)
         with writing(engine) as session:
             order.append(len(projects.list_all(session)))
 
@@ -149,7 +149,7 @@ def test_a_writer_waits_for_the_writer_before_it(engine, now):
         begun.set()
         waiting.join(0.2)
         order.append("first")
-    waiting.join()
+    waiting.join(timeout=10)
     assert order == ["first", 1]
 
 

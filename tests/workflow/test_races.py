@@ -39,7 +39,7 @@ def log_of(editor):
 
 
 def test_of_two_threads_on_one_revision_exactly_one_wins_in_every_round(office, panel):
-    start = Barrier(2)
+    start = Barrier(2, timeout=10)
 
     def one_side(side):
         won = []
@@ -65,16 +65,16 @@ def one_process(file, panel_id, document, side, start, answers):
 
 def test_of_two_processes_on_one_revision_exactly_one_wins_in_every_round(office, panel, database):
     spawn = multiprocessing.get_context("spawn")
-    start, answers = spawn.Barrier(2), spawn.Queue()
+    start, answers = spawn.Barrier(2, timeout=20), spawn.Queue()
     sides = [
-        spawn.Process(target=one_process, args=(database, office.panel_id, panel, side, start, answers))
+        spawn.Process(target=one_process, args=(database, office.panel_id, panel, side, start, answers), daemon=True)
         for side in ("left", "right")
     ]
     for side in sides:
         side.start()
-    given = [answers.get(timeout=30) for _ in range(60)]
+    given = [answers.get(timeout=25) for _ in range(60)]
     for side in sides:
-        side.join()
+        side.join(timeout=10)
     assert [side.exitcode for side in sides] == [0, 0]
     made = sorted((base, revision) for base, revision in given if revision)
     assert made == [(base, base + 1) for base in range(1, 31)]
@@ -82,7 +82,7 @@ def test_of_two_processes_on_one_revision_exactly_one_wins_in_every_round(office
 
 
 def test_one_command_sent_20_times_at_once_is_stored_once(office, panel):
-    start = Barrier(20)
+    start = Barrier(20, timeout=10)
 
     def send(_):
         start.wait()
