@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from app.lengths import Length
+from app.lengths import Length, Unit
 from app.panel.size import BrickSize
 from app.panel.values import Panel
 
@@ -55,7 +55,7 @@ class Project:
 
     name: str
     walls: tuple[Wall, ...]
-    length_unit: str = "in"
+    length_unit: Unit = "in"
     temperature_unit: str = "F"
     sizes: tuple[BrickSize, ...] = ()
     liner: Liner = Liner()

@@ -50,6 +50,10 @@ def checkpoints_part(drift: Drift, project: Project, temperature: float) -> Chec
         )
         for point in drift.checkpoints
     )
-    worst = format_length(drift.worst_span, unit).removeprefix("≈ ")
-    words = f"on the bed; the tape's hook at the starting corner; no two checks farther apart than {worst}"
-    return Checkpoints(degrees, words, rows)
+    return Checkpoints(degrees, f"on the bed; the tape's hook at the starting corner{_span(drift, unit)}", rows)
+
+
+def _span(drift: Drift, unit: str) -> str:
+    if drift.worst_span is None:
+        return ""
+    return f"; no two checks farther apart than {format_length(drift.worst_span, unit).removeprefix('≈ ')}"

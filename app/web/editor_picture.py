@@ -1,18 +1,26 @@
 """The drawing on the screen: each layer as one group, and of two drawings only the groups that differ."""
 
+import json
 from dataclasses import dataclass
 
 from markupsafe import Markup, escape
 
+from app.brickwork.layout import Layout
+from app.brickwork.sides import meeting_lines
 from app.drawing.drawing import Drawing
-from app.drawing.scales import Scale
+from app.drawing.scales import Margins, Scale
+from app.drawing.scene import Scene
 from app.drawing.svg import svg_layers, svg_patterns
-from app.drawing.views.elevation import elevation
+from app.drawing.views.assemble import assemble
+from app.drawing.views.elevation import LAYERS as ELEVATION
+from app.drawing.views.elevation import WORDS
 from app.workflow.compute import Computed
 
-PAPER_MM = (215.0, 150.0)
+PAPER_MM = (235.0, 165.0)
 """The paper that a whole panel is drawn for: on a common screen its lettering comes out at reading size."""
-AROUND_MM = (38.0, 62.0)
+AROUND = Margins(left=44.0, right=28.0, bottom=36.0, top=13.0)
+LAYERS = tuple(name for name in ELEVATION if name not in ("title", "key"))
+"""The page itself says what the title says; the key is in the list of layers."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,10 +64,10 @@ class Picture:
 
 def picture_of(computed: Computed, unit: str) -> Picture:
     """The elevation for the screen."""
-    drawing = elevation(
-        computed.layout, plan=computed.plan, drift=computed.drift, scale=_screen_scale(computed), unit=unit
-    )
-    parts = tuple(_part(name, markup) for name, markup in svg_layers(drawing).items())
+    layout, scale = computed.layout, _screen_scale(computed)
+    scene = Scene(layout, "face", scale, computed.plan, computed.drift, unit, layout.panel.mark, WORDS)
+    drawing = assemble(scene, LAYERS, AROUND)
+    parts = (*(_part(name, markup) for name, markup in svg_layers(drawing).items()), _snap(layout))
     return Picture(drawing.view_box, drawing.height, Markup(_patterns(drawing)), parts)
 
 
@@ -72,7 +80,20 @@ def _part(name: str, markup: str) -> Part:
     return Part(f"layer-{name}", group)
 
 
+def _snap(layout: Layout) -> Part:
+    """Lines to meet and courses, for the script: a group without a mark, so that it is swapped as the layers are."""
+    lines = {side: [found.words, found.first, _rounded(found.at)] for side, found in meeting_lines(layout).items()}
+    feet = [course.bottom for course in layout.courses]
+    courses = [layout.courses[0].course if feet else 0, _rounded((*feet, feet[-1] + layout.size.gauge) if feet else ())]
+    group = Markup('<g id="snap" data-lines="{}" data-courses="{}"></g>')
+    return Part("snap", group.format(json.dumps(lines, separators=(",", ":")), json.dumps(courses)))
+
+
+def _rounded(values: tuple[float, ...]) -> list[float]:
+    return [round(value, 6) for value in values]
+
+
 def _screen_scale(computed: Computed) -> Scale:
     panel = computed.layout.panel
-    room = (PAPER_MM[0] - AROUND_MM[0], PAPER_MM[1] - AROUND_MM[1])
+    room = (PAPER_MM[0] - AROUND.left - AROUND.right, PAPER_MM[1] - AROUND.bottom - AROUND.top)
     return Scale(max(panel.width * 25.4 / room[0], panel.height * 25.4 / room[1]), "to fit")

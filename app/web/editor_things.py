@@ -50,7 +50,7 @@ def _outline(panel: Panel) -> Thing:
     points = list(panel.outline_inches)
     words = f"{len(points)} points"
     path, corners = _path(panel, points), json.dumps([[round(x, 6), round(y, 6)] for x, y in points])
-    return Thing("outline", "outline", "Outline", panel.mark, words, path, _box(points), points=corners)
+    return Thing("outline", "is-outline", "Outline", panel.mark, words, path, _box(points), points=corners)
 
 
 def _opening(panel: Panel, opening: Opening, unit: str) -> Thing:
@@ -60,25 +60,25 @@ def _opening(panel: Panel, opening: Opening, unit: str) -> Thing:
     width, height = _size(ring)
     words = f"{format_length(width, unit)} x {format_length(height, unit)}"
     key, path = f"openings/{opening.mark}", _path(panel, ring)
-    return Thing(key, "opening-shape", name, opening.mark, words, path, _box(ring), "move_opening", sides)
+    return Thing(key, "is-opening", name, opening.mark, words, path, _box(ring), "move_opening", sides)
 
 
 def _zone(layout: Layout, zone: Zone) -> Thing:
     ring = _corners(zone_extent(zone, layout.origin[1], layout.size.gauge, layout.field))
     edit = "place_zone" if isinstance(zone.region, Rect) else ""
     name, key = f"{zone.mark}, {zone.work.bond}", f"zones/{zone.mark}"
-    return Thing(key, "zone", name, zone.mark, zone.work.size, _path(layout.panel, ring), _box(ring), edit, edit)
+    return Thing(key, "is-zone", name, zone.mark, zone.work.size, _path(layout.panel, ring), _box(ring), edit, edit)
 
 
 def _lines(panel: Panel, unit: str) -> Iterator[Thing]:
     for strip in panel.strips:
         line, words = inches(strip.line), f"{format_length(strip.width, unit)} wide"
         key, path = f"strips/{strip.mark}", _path(panel, line, close="")
-        yield Thing(key, "line", f"{strip.mark}, strip", strip.mark, words, path, _box(line))
+        yield Thing(key, "is-line", f"{strip.mark}, strip", strip.mark, words, path, _box(line))
     for k, fixing in enumerate(panel.fixings):
         line, key = inches(fixing.line), f"fixings/{k}"
         path = _path(panel, line, close="")
-        yield Thing(key, "line", f"Fixing {k + 1}", str(k), fixing.by or "held", path, _box(line))
+        yield Thing(key, "is-line", f"Fixing {k + 1}", str(k), fixing.by or "held", path, _box(line))
 
 
 def _ring(shape: Shape) -> Points:

@@ -1,12 +1,10 @@
 """What the panel editor shows, as values: the whole page, and the parts that one edit changes."""
 
 import json
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
 from app.brickwork.layout import Layout
-from app.brickwork.sides import meeting_lines
 from app.web.editor_cards import Card
 from app.web.editor_checkpoints import Checkpoints, Temperatures
 from app.web.editor_findings import Findings
@@ -25,11 +23,9 @@ class Count:
 
 @dataclass(frozen=True, slots=True)
 class Things:
-    """The choosable shapes, and what the script needs to know of the layout: lines to meet, courses, the whole view."""
+    """The choosable shapes, and the view of the whole drawing for the script."""
 
     shapes: tuple[Thing, ...]
-    lines: str
-    courses: str
     home: str
 
 
@@ -57,7 +53,7 @@ class Notice:
     choices: tuple[Choice, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class EditorParts:
     """What changes with every edit."""
 
@@ -75,7 +71,7 @@ class EditorParts:
     notice: Notice | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class EditorPage(Page, EditorParts):
     """The whole page."""
 
@@ -141,19 +137,10 @@ def counts_of(computed: Computed) -> tuple[Count, ...]:
 
 
 def things_part(layout: Layout, unit: str, picture: Picture) -> Things:
-    """Shapes and lines for the drawing's script."""
-    lines = {side: [[round(at, 6), words] for at, words in found] for side, found in meeting_lines(layout).items()}
+    """Shapes and view for the drawing's script."""
     left, top, width, height = picture.box
     home = {"height_in": layout.panel.height, "box": {"x": left, "y": top, "width": width, "height": height}}
     return Things(
         shapes=things_of(layout, unit),
-        lines=json.dumps(lines, separators=(",", ":")),
-        courses=json.dumps(list(_course_spans(layout)), separators=(",", ":")),
         home=json.dumps(home, separators=(",", ":")),
     )
-
-
-def _course_spans(layout: Layout) -> Iterable[list[float]]:
-    """Each course with its joint above: number, low, high."""
-    for course in layout.courses:
-        yield [course.course, round(course.bottom, 4), round(course.bottom + layout.size.gauge, 4)]

@@ -38,7 +38,11 @@ def edit_panel(session: Session, panel_id: str, asked: AskedEdit, now: datetime)
     project = settings_of(session, panel_id)
     base, _ = since_base(session, panels.find(session, panel_id), asked.base_revision)
     label, document = _edited(project, base, asked)
-    write = partial(save_on_top, check=lambda together: _read(project, together)) if asked.on_top else save
+
+    def check(together: Document) -> None:
+        _read(project, together)
+
+    write = partial(save_on_top, check=check) if asked.on_top else save
     return write(
         session,
         panel_id,

@@ -26,7 +26,7 @@ document.addEventListener("htmx:oobAfterSwap", (event) => {
 function settle() {
   snap.read();
   things.refresh();
-  const home = JSON.parse(svg.querySelector("#snap").dataset.home);
+  const home = JSON.parse(svg.querySelector("#layer-things").dataset.home);
   frame.resize(home.height_in, home.box);
   svg.dataset.height = home.height_in;
   if (!document.activeElement.closest("#card")) things.loadCard();

@@ -64,11 +64,17 @@ export class Gestures {
     if (!gesture.moved) {
       if (gesture.kind === "choose") this.things.choose(gesture.shape.dataset.thing);
       else if (gesture.kind === "pan") this.things.choose(null);
-    } else if (gesture.values) {
-      this.writes.edit(gesture.edit, gesture.values);
     }
     if (gesture.kind === "draw") this.stopDrawing();
-    this.clear();
+    if (gesture.moved && gesture.values) this.commit(gesture.edit, gesture.values);
+    else this.clear();
+  }
+
+  // The ghost stays until the answer stands in the drawing, so that nothing jumps back and forth.
+  commit(edit, values) {
+    const ghost = this.ghost.firstChild;
+    const done = () => ghost?.remove();
+    this.writes.edit(edit, values).then(done, done);
   }
 
   cancel(event) {
@@ -154,7 +160,7 @@ export class Gestures {
 
   commitMove(shape, dx, dy) {
     const { edit, values } = moveOf(shape, dx, dy);
-    this.writes.edit(edit, values);
+    this.commit(edit, values);
   }
 
   snapped(at, event) {

@@ -21,9 +21,9 @@ export class Say {
 
   // The course is read off the list that the server gave.
   course(y) {
-    const courses = JSON.parse(this.svg.querySelector("#snap").dataset.courses);
-    const found = courses.find(([, low, high]) => y >= low && y < high);
-    return found ? `, course ${found[0]}` : "";
+    const [first, feet] = JSON.parse(this.svg.querySelector("#snap").dataset.courses);
+    const above = feet.findIndex((foot) => foot > y);
+    return above > 0 ? `, course ${first + above - 1}` : "";
   }
 
   moved(across, up) {

@@ -13,10 +13,11 @@ export class Snap {
   // The line nearest to `value` for a side ("left", "right", "bottom", "top"), or null beyond `reach`.
   nearest(side, value, reach) {
     let best = null;
-    for (const [at, name] of this.lines[side]) {
+    const [words, first, places] = this.lines[side];
+    places.forEach((at, k) => {
       const off = Math.abs(at - value);
-      if (off <= reach && (best === null || off < best.off)) best = { at, off, name, side };
-    }
+      if (off <= reach && (best === null || off < best.off)) best = { at, off, name: first === null ? words : `${words} ${first + k}` };
+    });
     return best;
   }
 

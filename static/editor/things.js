@@ -28,6 +28,7 @@ export class Things {
     if (key === this.chosen) return;
     this.chosen = key;
     this.mark();
+    document.querySelector(".side").scrollTop = 0;
     this.loadCard();
     const shape = this.shape;
     this.live.textContent = shape ? `${shape.dataset.name} chosen` : "Panel chosen";
@@ -54,7 +55,7 @@ export class Things {
 
   loadCard() {
     const thing = this.chosen === null ? "" : `?thing=${encodeURIComponent(this.chosen)}`;
-    return htmx.ajax("GET", this.editor.dataset.card + thing, { target: "#card", swap: "innerHTML" });
+    return htmx.ajax("GET", this.editor.dataset.card + thing, { target: "#card", swap: "innerHTML show:none" });
   }
 }
 

@@ -1,0 +1,242 @@
+"""The panel editor in a real browser: what is shown after each edit is what the API gives."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import httpx
+import pytest
+from picture import assert_shows, shown
+from playwright.sync_api import BrowserContext, Page, expect
+
+pytestmark = pytest.mark.browser
+
+CASES = Path(__file__).parents[1] / "cases"
+
+TIMES = """
+window.paints = [];
+addEventListener("pointerup", () => { window.released = performance.now(); }, true);
+addEventListener("htmx:oobAfterSwap", (event) => {
+  if (event.detail.target.id !== "layer-things" || !window.released) return;
+  const from = window.released;
+  requestAnimationFrame(() => requestAnimationFrame(() => window.paints.push(performance.now() - from)));
+});
+"""
+
+
+@pytest.fixture
+def b1(server) -> str:
+    """A fresh B1; its panel's id."""
+    ids = server.create(CASES / "b1.json")
+    panel: str = ids["walls"][0]["panels"][0]
+    return panel
+
+
+@pytest.fixture
+def layout(server) -> Callable[[str], dict[str, Any]]:
+    def read(panel: str) -> dict[str, Any]:
+        found: dict[str, Any] = httpx.get(f"{server.address}/api/panels/{panel}/layout", timeout=30).json()
+        return found
+
+    return read
+
+
+def middle(page: Page, thing: str) -> tuple[float, float]:
+    box = page.locator(f'[data-thing="{thing}"]').bounding_box()
+    assert box is not None
+    return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+
+
+def drag(page: Page, thing: str, dx: float, dy: float) -> None:
+    x, y = middle(page, thing)
+    page.mouse.move(x, y)
+    page.mouse.down()
+    page.mouse.move(x + dx / 2, y + dy / 2)
+    page.mouse.move(x + dx, y + dy)
+    page.mouse.up()
+
+
+def wait_for_revision(page: Page, revision: int) -> None:
+    expect(page.locator("#revision")).to_have_attribute("data-revision", str(revision))
+
+
+def test_the_page_shows_the_layout(page: Page, b1: str, layout) -> None:
+    page.goto(f"/panels/{b1}")
+    assert_shows(page, layout(b1))
+    assert shown(page)["counts"][:3] == [5144, 785, 177]
+
+
+def test_thirty_drags_on_b1_show_the_apis_layout_within_a_tenth_of_a_second(page: Page, b1: str, layout) -> None:
+    page.add_init_script(TIMES)
+    page.goto(f"/panels/{b1}")
+    sizes = []
+    page.on("response", lambda answer: sizes.append(answer) if answer.url.endswith("/edits") else None)
+    for k in range(30):
+        thing, step = f"openings/W{k % 12 + 1}", 14 if k % 2 else -11
+        drag(page, thing, step if k % 3 else 0, step if k % 3 != 1 else 0)
+        page.wait_for_function(f"window.paints.length === {k + 1}")
+        if k % 5 == 4:
+            assert_shows(page, layout(b1))
+    paints = sorted(page.evaluate("window.paints"))
+    wire = max(answer.request.sizes()["responseBodySize"] for answer in sizes)
+    print(f"pointer-up to painted: median {paints[15]:.0f} ms, p95 {paints[28]:.0f} ms; largest answer {wire} bytes")
+    assert len(sizes) == 30
+    assert paints[28] <= 100
+    assert wire <= 40_000
+
+
+def test_thirty_sizes_typed_on_b1_show_the_apis_layout(page: Page, b1: str, layout) -> None:
+    page.goto(f"/panels/{b1}")
+    page.locator("#drawing").focus()
+    page.locator('[data-choose="openings/W5"]').click()
+    width = page.get_by_label("Width", exact=True)
+    for k in range(30):
+        width.fill(f"5'-{k % 9} {2 * (k % 8) + 1}/16\"")
+        width.press("Enter")
+        wait_for_revision(page, k + 2)
+        expect(width).to_be_focused()
+        if k % 10 == 9:
+            assert_shows(page, layout(b1))
+
+
+def test_undo_lasts_over_a_reload(page: Page, b1: str, layout) -> None:
+    page.goto(f"/panels/{b1}")
+    drag(page, "openings/W1", 9, 5)
+    wait_for_revision(page, 2)
+    page.reload()
+    expect(page.locator("#undo")).to_contain_text("Undo: Move W1")
+    page.locator("#undo").click()
+    wait_for_revision(page, 3)
+    assert shown(page)["counts"][:3] == [5144, 785, 177]
+    assert_shows(page, layout(b1))
+    page.locator("#redo").click()
+    wait_for_revision(page, 4)
+    expect(page.locator("#undo")).to_contain_text("Undo: Move W1")
+
+
+def test_a_stale_tab_is_told_and_loses_nothing(context: BrowserContext, page: Page, troubles, b1: str, layout) -> None:
+    troubles.expect("412")
+    page.goto(f"/panels/{b1}")
+    other = context.new_page()
+    troubles.watch(other)
+    other.goto(f"/panels/{b1}")
+    drag(page, "openings/W1", 9, 0)
+    wait_for_revision(page, 2)
+    drag(other, "openings/W2", 0, 9)
+    notice = other.locator("#notice")
+    expect(notice).to_contain_text("someone saved this panel first")
+    expect(notice).to_contain_text("W1")
+    notice.get_by_role("button", name="Put mine on top").click()
+    wait_for_revision(other, 3)
+    assert_shows(other, layout(b1))
+    document = layout(b1)
+    assert document["counts"]["trimmed"] == shown(other)["counts"][1]
+
+
+def test_a_stale_tab_that_touched_the_same_thing_can_only_drop(
+    context: BrowserContext, page: Page, troubles, b1: str
+) -> None:
+    troubles.expect("412")
+    page.goto(f"/panels/{b1}")
+    other = context.new_page()
+    troubles.watch(other)
+    other.goto(f"/panels/{b1}")
+    drag(page, "openings/W1", 9, 0)
+    wait_for_revision(page, 2)
+    drag(other, "openings/W1", 0, 9)
+    notice = other.locator("#notice")
+    expect(notice.get_by_role("button", name="Put mine on top")).to_have_count(0)
+    notice.get_by_role("button", name="Drop mine, show theirs").click()
+    wait_for_revision(other, 2)
+
+
+def test_a_value_that_cannot_be_is_refused_where_it_was_typed(page: Page, troubles, b1: str) -> None:
+    troubles.expect("422")
+    page.goto(f"/panels/{b1}")
+    page.locator('[data-choose="openings/W1"]').click()
+    width = page.get_by_label("Width", exact=True)
+    width.fill("12'14\"")
+    width.press("Enter")
+    expect(page.locator("#notice")).to_contain_text("expected inches below 12")
+    expect(width).to_have_value("12'14\"")
+    wait_for_revision(page, 1)
+
+
+def test_an_opening_is_drawn_sized_moved_and_removed(page: Page, server, layout) -> None:
+    file = json.loads((CASES / "b1.json").read_text())
+    file["walls"][0]["panels"][0] |= {"openings": [], "mark": "Plain"}
+    panel = server.create(file)["walls"][0]["panels"][0]
+    page.goto(f"/panels/{panel}")
+    page.get_by_text("Add an opening").click()
+    page.get_by_role("button", name="Draw it").first.click()
+    x, y = middle(page, "outline")
+    page.mouse.move(x - 60, y + 50)
+    page.mouse.down()
+    page.mouse.move(x, y)
+    page.mouse.move(x + 60, y - 50)
+    page.mouse.up()
+    wait_for_revision(page, 2)
+    assert_shows(page, layout(panel))
+    page.locator('[data-choose="openings/W1"]').click()
+    expect(page.locator("#handles .handle")).to_have_count(8)
+    handle = page.locator('#handles [data-sides="right top"]').bounding_box()
+    assert handle is not None
+    page.mouse.move(handle["x"] + handle["width"] / 2, handle["y"] + handle["height"] / 2)
+    page.mouse.down()
+    page.mouse.move(handle["x"] + 30, handle["y"] - 30)
+    page.mouse.up()
+    wait_for_revision(page, 3)
+    assert_shows(page, layout(panel))
+    page.locator("#drawing").focus()
+    page.keyboard.press("Delete")
+    wait_for_revision(page, 4)
+    assert layout(panel)["counts"]["trimmed"] == shown(page)["counts"][1]
+
+
+def test_a_panel_is_edited_by_keyboard_alone(page: Page, b1: str, layout) -> None:
+    page.goto(f"/panels/{b1}")
+    page.locator("#drawing").focus()
+    page.keyboard.press("ArrowRight")
+    page.keyboard.press("ArrowRight")
+    expect(page.locator("#card h2")).to_have_text("W1, window")
+    page.keyboard.press("Shift+ArrowUp")
+    wait_for_revision(page, 2)
+    page.keyboard.press("Enter")
+    page.keyboard.press("Control+a")
+    page.keyboard.type("4'-0")
+    page.keyboard.press("Enter")
+    wait_for_revision(page, 3)
+    page.keyboard.press("Escape")
+    page.keyboard.press("Control+z")
+    wait_for_revision(page, 4)
+    assert_shows(page, layout(b1))
+
+
+def test_the_slider_changes_the_readings(page: Page, b1: str) -> None:
+    page.goto(f"/panels/{b1}")
+    page.get_by_text("Checkpoints", exact=True).last.click()
+    first = page.locator("#checkpoints").inner_text()
+    page.locator("#temperature").fill("60")
+    expect(page.locator("#checkpoints strong")).to_have_text("60 °F")
+    assert page.locator("#checkpoints").inner_text() != first
+
+
+def test_layers_go_on_and_off(page: Page, b1: str) -> None:
+    page.goto(f"/panels/{b1}")
+    expect(page.locator("#layer-sheets")).to_be_hidden()
+    page.get_by_label("Liner sheets").check()
+    expect(page.locator("#layer-sheets")).to_be_visible()
+    page.get_by_label("Brick", exact=True).last.uncheck()
+    expect(page.locator("#layer-brick")).to_be_hidden()
+
+
+@pytest.mark.parametrize("size", [(1440, 900), (1024, 700), (820, 1180), (390, 800)])
+def test_the_editor_fits_and_axe_finds_nothing(page: Page, b1: str, axe, size) -> None:
+    page.set_viewport_size({"width": size[0], "height": size[1]})
+    page.goto(f"/panels/{b1}")
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    assert axe(page) == []
+    page.locator('[data-choose="openings/W1"]').click()
+    expect(page.locator("#card h2")).to_have_text("W1, window")
+    assert axe(page) == []
