@@ -217,7 +217,7 @@ def write_length(length: Length, unit: Unit, like: Any = None) -> str | int | fl
     """What was typed, else what stood there if it says the same, else the shortest number of `unit` that does."""
     for said in (length.typed, like):
         if said is not None and _says(said, length, unit):
-            return said  # type: ignore[no-any-return]
+            return said
     return _shortest(length.nm, unit)
 
 

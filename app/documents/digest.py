@@ -1,0 +1,52 @@
+"""A fingerprint of everything that a panel's results are computed from."""
+
+import json
+from dataclasses import fields, is_dataclass
+from hashlib import sha256
+from typing import Any
+
+from app.documents.project_file import sizes_of
+from app.lengths import Length
+from app.panel.project import Project, Wall
+from app.panel.values import Panel
+
+ENGINE = "castcourse-engine/1"
+"""Raised when the same input gives other results than before."""
+
+
+def panel_digest(project: Project, wall: Wall, panel: Panel) -> str:
+    """`sha256:` and 64 hexadecimal figures: the same for the same values, however they were typed.
+
+    Other panels of the project, its name and brick sizes that the panel does not use take no part.
+    """
+    inputs = {
+        "engine": ENGINE,
+        "units": [project.length_unit, project.temperature_unit],
+        "panel": _plain(panel),
+        "sizes": [_plain(size) for size in used_sizes(project, panel)],
+        "wall": [wall.datum.nm, wall.joint.nm],
+        "liner": _plain(project.liner),
+        "order": _plain(project.order),
+        "day": _plain(project.day),
+    }
+    text = json.dumps(inputs, sort_keys=True, separators=(",", ":"), ensure_ascii=True)
+    return f"sha256:{sha256(text.encode()).hexdigest()}"
+
+
+def used_sizes(project: Project, panel: Panel) -> tuple[Any, ...]:
+    """The brick sizes of the field and the zones, each once, by name."""
+    names = {panel.field.size, *(zone.work.size for zone in panel.zones)}
+    known = sizes_of(project)
+    return tuple(known[name] for name in sorted(names))
+
+
+def _plain(value: Any) -> Any:
+    """A frozen value as plain lists and objects; lengths as whole nanometres, and a shape says which it is."""
+    if isinstance(value, Length):
+        return value.nm
+    if isinstance(value, tuple):
+        return [_plain(item) for item in value]
+    if is_dataclass(value):
+        parts = {part.name: _plain(getattr(value, part.name)) for part in fields(value)}
+        return {"is": type(value).__name__, **parts}
+    return value

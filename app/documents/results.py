@@ -1,0 +1,67 @@
+"""One panel's results as the JSON that the command and the interface for scripts answer with."""
+
+from typing import Any
+
+from app.brickwork.checks import findings
+from app.brickwork.findings import Finding
+from app.brickwork.layout import Layout
+from app.documents import results_face, results_liner
+from app.documents.digest import panel_digest
+from app.documents.measure import Measured
+from app.liner.values import Drift, SheetPlan
+from app.order.values import Line, Takeoff
+from app.panel.project import Project, Wall
+from app.panel.values import Panel
+
+Document = dict[str, Any]
+
+
+def layout_result(
+    project: Project, wall: Wall, panel: Panel, layout: Layout, plan: SheetPlan, drift: Drift, takeoff: Takeoff
+) -> Document:
+    """Everything computed for one panel, lengths in the project's unit; what is not built yet is absent."""
+    measured = Measured(project.length_unit)
+    return {
+        "panel": panel.mark,
+        "length_unit": project.length_unit,
+        "digest": panel_digest(project, wall, panel),
+        "area": results_face.area(layout, measured),
+        "counts": results_face.counts(layout),
+        "courses": results_face.courses(layout, measured),
+        "units": results_face.units(layout, measured),
+        "trims": results_face.trims(layout, measured),
+        "left_out": results_face.left_out(layout, measured),
+        "sheets": results_liner.sheets(plan, measured),
+        "drift": results_liner.drift(drift, measured),
+        "takeoff": takeoff_result(takeoff),
+        "findings": [_finding(finding, measured) for finding in all_findings(layout, drift, project.length_unit)],
+    }
+
+
+def all_findings(layout: Layout, drift: Drift, unit: str) -> tuple[Finding, ...]:
+    """What the checks find on a face, then what is found about its liner; lengths in words in `unit`."""
+    return findings(layout, unit) + drift.findings
+
+
+def takeoff_result(takeoff: Takeoff) -> Document:
+    """The lines of an order."""
+    return {"lines": [_line(line) for line in takeoff.lines]}
+
+
+def _line(line: Line) -> Document:
+    return {
+        "item": line.item,
+        "kind": line.kind,
+        "size": line.size,
+        "net": line.net,
+        "overage": line.overage,
+        "order": line.order,
+        "unit": line.unit,
+        "packs": [{"name": pack.name, "count": pack.count, "holds": pack.holds} for pack in line.packs],
+        "note": line.note,
+    }
+
+
+def _finding(finding: Finding, measured: Measured) -> Document:
+    where = {"x": measured.length(finding.x), "y": measured.length(finding.y)}
+    return {"code": finding.code, "severity": finding.severity, "where": where, "text": finding.text}

@@ -1,0 +1,68 @@
+"""Everything computed for one panel, each panel once for as long as it stays as it is."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from app.brickwork.findings import Finding
+from app.brickwork.layout import Layout, lay_out
+from app.documents.digest import used_sizes
+from app.documents.results import all_findings
+from app.liner.drift import drift
+from app.liner.sheets import sheet_plan
+from app.liner.values import Drift, SheetPlan
+from app.order.takeoff import takeoff
+from app.order.values import Takeoff
+from app.panel.project import Day, Liner, Order, Project, Wall
+from app.panel.size import BrickSize
+from app.panel.values import Panel
+
+KEPT = 32
+"""Panels whose results are kept: a wall or two; the largest hold some megabytes each."""
+
+
+@dataclass(frozen=True, slots=True)
+class Computed:
+    """One panel's layout, and all that follows from it."""
+
+    layout: Layout
+    plan: SheetPlan
+    drift: Drift
+    takeoff: Takeoff
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Given:
+    """What the results rest on; two panels that are equal here have the same."""
+
+    panel: Panel
+    sizes: tuple[BrickSize, ...]
+    liner: Liner
+    order: Order
+    day: Day
+    length_unit: str
+    temperature_unit: str
+
+
+def compute(project: Project, wall: Wall, panel: Panel) -> Computed:  # noqa: ARG001 - walls will say where bond runs on
+    """Layout, sheets, drift, takeoff and findings of a panel of this project; raises nothing for one that was read."""
+    sizes = used_sizes(project, panel)
+    units = project.length_unit, project.temperature_unit
+    return _computed(_Given(panel, sizes, project.liner, project.order, project.day, *units))
+
+
+def takeoff_of(project: Project, panels: Sequence[Computed]) -> Takeoff:
+    """The order for several panels of a project together: overage and packs once, on the sum."""
+    layouts, plans = [panel.layout for panel in panels], [panel.plan for panel in panels]
+    return takeoff(layouts, plans, project.order, project.liner, project.length_unit)
+
+
+@lru_cache(maxsize=KEPT)
+def _computed(given: _Given) -> Computed:
+    layout = lay_out(given.panel, {size.name: size for size in given.sizes})
+    plan = sheet_plan(layout, given.liner)
+    unit = given.length_unit
+    drifted = drift(layout, given.liner, given.day, given.temperature_unit, length_unit=unit)
+    ordered = takeoff([layout], [plan], given.order, given.liner, unit)
+    return Computed(layout, plan, drifted, ordered, all_findings(layout, drifted, unit))

@@ -1,0 +1,174 @@
+"""A panel's results say what the layout holds, in the file's unit, and are named by what they are computed from."""
+
+import json
+from dataclasses import replace
+from typing import Any
+
+import pytest
+import shapely
+from broken_files import SOUND
+from shapes import CASES
+
+from app.documents.digest import panel_digest
+from app.documents.project_file import read_project, read_text
+from app.documents.results import layout_result
+from app.lengths import Length
+from app.panel.project import Order, Project
+from app.workflow.compute import compute
+
+IN_MM = 25.4
+
+
+def project_of(name: str) -> Project:
+    return read_project(read_text((CASES / f"{name}.json").read_bytes()))
+
+
+def result_of(project: Project, place: int = 0) -> dict[str, Any]:
+    wall = project.walls[0]
+    panel = wall.panels[place]
+    done = compute(project, wall, panel)
+    return layout_result(project, wall, panel, done.layout, done.plan, done.drift, done.takeoff)
+
+
+@pytest.fixture(scope="module")
+def b1() -> dict[str, Any]:
+    return result_of(project_of("b1"))
+
+
+def test_the_keys_are_those_of_the_contract(b1):
+    assert list(b1) == [
+        "panel",
+        "length_unit",
+        "digest",
+        "area",
+        "counts",
+        "courses",
+        "units",
+        "trims",
+        "left_out",
+        "sheets",
+        "drift",
+        "takeoff",
+        "findings",
+    ]
+    assert list(b1["area"]) == ["panel", "openings", "field", "brick", "left_out"]
+    assert list(b1["units"]) == ["x", "y", "width", "height", "kind", "course", "zone", "state"]
+    assert {"mark", "column", "row", "trimmed", "outline", "from"} <= set(b1["sheets"]["list"][0])
+    assert {"mark", "axis", "nominal", "held_from", "expected", "band"} <= set(b1["drift"]["checkpoints"][0])
+    assert {"item", "kind", "net", "overage", "order", "unit"} <= set(b1["takeoff"]["lines"][0])
+    assert list(b1["findings"][0]) == ["code", "severity", "where", "text"]
+
+
+def test_what_is_not_built_yet_is_absent(b1):
+    assert "fit" not in b1
+    assert "saw" not in b1
+
+
+def test_b1_has_the_counts_of_the_reference(b1):
+    assert b1["counts"] == {
+        "whole": 5144,
+        "trimmed": 785,
+        "small": 177,
+        "by_kind": {"stretcher": {"whole": 5144, "trimmed": 785}},
+    }
+
+
+def test_columns_run_side_by_side_and_only_trimmed_units_have_a_row(b1):
+    assert {len(column) for column in b1["units"].values()} == {5144 + 785}
+    rows = [unit for unit, state in enumerate(b1["units"]["state"]) if state == "trimmed"]
+    assert [row["unit"] for row in b1["trims"]] == rows
+    assert set(b1["units"]["zone"]) == {"field"}
+
+
+def test_a_trims_outline_lies_in_the_box_of_its_unit(b1):
+    units = b1["units"]
+    for row in b1["trims"]:
+        x, y = units["x"][row["unit"]], units["y"][row["unit"]]
+        box = (x, y, x + units["width"][row["unit"]], y + units["height"][row["unit"]])
+        assert shapely.Polygon(row["outline"]).bounds == pytest.approx(box, abs=1e-6)
+
+
+def test_small_pieces_are_counted_marked_and_found(b1):
+    assert sum(row["small"] for row in b1["trims"]) == 177
+    assert sum(finding["code"] == "small-piece" for finding in b1["findings"]) == 177
+
+
+def test_brick_area_is_the_sum_of_its_pieces(b1):
+    """By the outlines that are written, with shapely: 5144 faces of 7-5/8 x 2-1/4 in and every trim."""
+    trimmed = sum(shapely.Polygon(row["outline"]).area for row in b1["trims"])
+    assert b1["area"]["brick"] == pytest.approx(5144 * 7.625 * 2.25 + trimmed, abs=1e-6)
+    assert b1["area"]["panel"] == 480 * 360
+
+
+def test_courses_are_three_to_8_inches(b1):
+    assert b1["courses"][0] == {"course": 0, "bottom": 0, "top": 2.25}
+    assert b1["courses"][3] == {"course": 3, "bottom": 8, "top": 10.25}
+    assert b1["courses"][-1]["course"] == 134
+
+
+def test_the_same_face_in_millimetres_has_the_same_counts_and_lengths_times_25_4(b1):
+    metric = result_of(replace(project_of("b1"), length_unit="mm"))
+    assert metric["length_unit"] == "mm"
+    assert metric["counts"] == b1["counts"]
+    assert metric["units"]["x"] == pytest.approx([x * IN_MM for x in b1["units"]["x"]], abs=1e-6)
+    assert metric["area"]["panel"] == pytest.approx(b1["area"]["panel"] * IN_MM**2, abs=1e-6)
+    assert metric["courses"][3]["bottom"] == pytest.approx(203.2, abs=1e-9)
+    assert metric["trims"][0]["length"] == pytest.approx(b1["trims"][0]["length"] * IN_MM, abs=1e-6)
+    checkpoints = zip(metric["drift"]["checkpoints"], b1["drift"]["checkpoints"], strict=True)
+    for there, here in checkpoints:
+        assert there["nominal"] == pytest.approx(here["nominal"] * IN_MM, abs=1e-6)
+        assert there["expected"]["high"] == pytest.approx(here["expected"]["high"] * IN_MM, abs=1e-6)
+    assert "mm" in metric["findings"][0]["text"]
+
+
+def test_results_are_plain_json(b1):
+    assert json.loads(json.dumps(b1, allow_nan=False)) == b1
+
+
+def test_zones_go_by_their_marks():
+    result = result_of(read_project(SOUND))
+    assert set(result["units"]["zone"]) == {"field", "S1"}
+
+
+class TestDigest:
+    def test_is_a_sha256(self, b1):
+        name, _, figures = b1["digest"].partition(":")
+        assert name == "sha256"
+        assert len(bytes.fromhex(figures)) == 32
+
+    def test_is_the_same_however_a_length_was_typed(self):
+        said = json.loads(json.dumps(SOUND))
+        said["walls"][0]["panels"][0]["thickness"] = "184.15 mm"
+        said["walls"][0]["panels"][0]["base"] = 0
+        assert digest(read_project(said)) == digest(read_project(SOUND))
+
+    def test_rests_on_nothing_but_the_panel_and_what_it_shares(self):
+        project = read_project(SOUND)
+        wall = project.walls[0]
+        others = replace(wall, panels=(wall.panels[0],), mark="South")
+        assert digest(replace(project, name="Another", walls=(others,))) == digest(project)
+
+    @pytest.mark.parametrize(
+        "change",
+        [
+            lambda project: replace(project, order=Order(overage_percent=6)),
+            lambda project: replace(project, liner=replace(project.liner, columns=7)),
+            lambda project: replace(project, day=replace(project.day, bed_high=106)),
+            lambda project: replace(project, length_unit="mm"),
+            lambda project: replace(project, sizes=(replace(project.sizes[0], courses=4),)),
+            lambda project: with_panel(project, thickness=Length(1)),
+            lambda project: with_panel(project, openings=project.walls[0].panels[0].openings[:1]),
+        ],
+    )
+    def test_changes_with_every_input(self, change):
+        project = read_project(SOUND)
+        assert digest(change(project)) != digest(project)
+
+
+def with_panel(project: Project, **change: Any) -> Project:
+    wall = project.walls[0]
+    return replace(project, walls=(replace(wall, panels=(replace(wall.panels[0], **change),)),))
+
+
+def digest(project: Project) -> str:
+    return panel_digest(project, project.walls[0], project.walls[0].panels[0])
