@@ -1,0 +1,313 @@
+"""The command as people and scripts run it: a process of its own, real files, a real database."""
+
+import json
+import os
+import re
+import signal
+import socket
+import sqlite3
+import subprocess
+import sys
+import time
+import urllib.request
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from broken_files import SOUND, Broken, broken_files, put, sound_text
+
+from app.__main__ import main
+
+ROOT = Path(__file__).parents[1]
+B1 = ROOT / "tests" / "cases" / "b1.json"
+
+
+def started(*words: str | Path, **more: Any) -> "subprocess.Popen[bytes]":
+    environment = {**os.environ, "PYTHONPATH": str(ROOT), "PYTHONWARNINGS": "error"}
+    pipes = {"stdin": subprocess.DEVNULL, "stdout": subprocess.PIPE, "stderr": subprocess.PIPE}
+    return subprocess.Popen([sys.executable, "-m", "app", *map(str, words)], env=environment, **pipes, **more)
+
+
+def run(*words: str | Path) -> "subprocess.CompletedProcess[str]":
+    with started(*words) as process:
+        try:
+            out, err = process.communicate(timeout=60)
+        finally:
+            process.kill()
+    assert b"Traceback" not in err
+    return subprocess.CompletedProcess(words, process.returncode, out.decode(), err.decode())
+
+
+def answered(*words: str | Path) -> str:
+    """What a command that must succeed prints."""
+    done = run(*words)
+    assert (done.returncode, done.stderr) == (0, "")
+    return done.stdout
+
+
+def refused(*words: str | Path) -> list[str]:
+    """The lines of a command that must not succeed."""
+    done = run(*words)
+    assert (done.returncode, done.stdout) == (2, "")
+    return done.stderr.splitlines()
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    path = tmp_path / "two panels.json"
+    path.write_text(sound_text(), encoding="utf-8")
+    return path
+
+
+class TestLayout:
+    def test_prints_one_object_a_panel(self, file):
+        assert [result["panel"] for result in json.loads(answered("layout", file))] == ["N1", "N2"]
+
+    def test_of_b1_has_5144_whole_785_trimmed_177_small(self):
+        (result,) = json.loads(answered("layout", B1))
+        counts = result["counts"]
+        assert (counts["whole"], counts["trimmed"], counts["small"]) == (5144, 785, 177)
+
+    def test_of_b1_takes_less_than_a_second_and_a_half(self):
+        def seconds() -> float:
+            start = time.perf_counter()
+            answered("layout", B1)
+            return time.perf_counter() - start
+
+        assert min(seconds() for _ in range(3)) < 1.5
+
+    def test_gives_metric_numbers_for_a_metric_file(self, tmp_path):
+        metric = json.loads(B1.read_text(encoding="utf-8"))
+        (panel,) = metric["walls"][0]["panels"]
+        metric["length_unit"], metric["temperature_unit"] = "mm", "C"
+        panel["outline"] = [[0, 0], [12192, 0], [12192, 9144], [0, 9144]]
+        panel["thickness"], panel["openings"], metric["walls"][0]["joint"] = 184.15, [], 19.05
+        path = tmp_path / "metric.json"
+        path.write_text(json.dumps(metric), encoding="utf-8")
+        (result,) = json.loads(answered("layout", path))
+        assert result["length_unit"] == "mm"
+        assert result["area"]["panel"] == pytest.approx(12192 * 9144)
+        assert result["courses"][3] == {"course": 3, "bottom": 203.2, "top": 260.35}
+        assert result["units"]["width"][0] == 193.675
+
+    def test_of_one_panel_prints_that_panel_alone(self, file):
+        assert [result["panel"] for result in json.loads(answered("layout", file, "--panel", "N2"))] == ["N2"]
+
+    def test_refuses_a_panel_that_is_not_there_and_lists_those_that_are(self, file):
+        assert refused("layout", file, "--panel", "N3") == [f"{file}: --panel: found 'N3', expected one of N1, N2"]
+
+    def test_says_every_fault_on_a_line_of_its_own(self, tmp_path):
+        path = tmp_path / "wrong.json"
+        panel = {**SOUND["walls"][0]["panels"][1], "thickness": "7'14", "opennings": []}
+        path.write_text(json.dumps({**SOUND, "walls": [{"mark": "A", "panels": [panel]}]}), encoding="utf-8")
+        unknown, thickness = refused("layout", path)
+        assert unknown.startswith(f"{path}: walls[0].panels[0].opennings: found the unknown key 'opennings', expected")
+        assert thickness.startswith(f"{path}: walls[0].panels[0].thickness: found the text '7'14', at character 3 '14'")
+
+    @pytest.mark.parametrize("case", broken_files(), ids=str)
+    def test_refuses_every_broken_file_with_path_found_and_expected(self, case: Broken, tmp_path, capsys):
+        path = tmp_path / "broken.json"
+        path.write_bytes(case.text)
+        assert main(["layout", str(path)]) == 2
+        out, err = capsys.readouterr()
+        (line,) = err.splitlines()
+        assert out == ""
+        assert line.startswith(f"{path}: {case.path or 'file'}: found ")
+        assert case.found in line
+        assert case.expected in line
+
+    @pytest.mark.parametrize("case", broken_files()[:: len(broken_files()) // 4], ids=str)
+    def test_refuses_broken_files_as_a_process_too(self, case: Broken, tmp_path):
+        path = tmp_path / "broken.json"
+        path.write_bytes(case.text)
+        (line,) = refused("layout", path)
+        assert line.startswith(f"{path}: {case.path or 'file'}: found ")
+
+    def test_refuses_a_file_that_is_not_there(self, tmp_path):
+        missing = tmp_path / "missing.json"
+        assert refused("layout", missing) == [f"{missing}: found no such file or directory, expected a file to read"]
+
+    def test_refuses_a_folder(self, tmp_path):
+        assert refused("layout", tmp_path) == [f"{tmp_path}: found is a directory, expected a file to read"]
+
+    def test_ends_quietly_when_nobody_reads_on(self):
+        process = started("layout", B1)
+        process.stdout.read(10)
+        process.stdout.close()
+        with process.stderr as complaints:
+            assert complaints.read() == b""
+        assert process.wait(timeout=30) == 2
+
+
+class TestWords:
+    @pytest.mark.parametrize("words", [(), ("lay",), ("layout",), ("serve", "--port", "x"), ("layout", "a", "b")])
+    def test_that_are_no_command_are_refused_in_one_line(self, words):
+        (line,) = refused(*words)
+        assert line.startswith("castcourse")
+        assert "--help" in line
+
+    def test_of_help_name_every_command(self):
+        said = answered("--help")
+        assert re.findall(r"^    (\w+)", said, re.MULTILINE) == [
+            "demo",
+            "serve",
+            "layout",
+            "import",
+            "export",
+            "backup",
+            "restore",
+        ]
+
+
+class TestFiles:
+    def test_import_export_import_gives_the_same_file(self, file, tmp_path):
+        data = tmp_path / "data"
+        first = answered("import", file, "--data", data).strip()
+        out = tmp_path / "out.json"
+        assert answered("export", first, "--data", data, "--to", out) == ""
+        second = answered("import", out, "--data", data).strip()
+        assert second != first
+        again = answered("export", second, "--data", data)
+        assert again == out.read_text(encoding="utf-8")
+        assert json.dumps(json.loads(again)) == sound_text()
+
+    def test_a_project_goes_by_its_name_while_no_other_has_it(self, file, tmp_path):
+        data = tmp_path / "data"
+        first = answered("import", file, "--data", data).strip()
+        assert json.loads(answered("export", "Two panels", "--data", data)) == SOUND
+        second = answered("import", file, "--data", data).strip()
+        (line,) = refused("export", "Two panels", "--data", data)
+        assert "found 2 projects named 'Two panels'" in line
+        assert first in line
+        assert second in line
+
+    def test_a_wrong_file_is_not_stored(self, tmp_path):
+        path, data = tmp_path / "wrong.json", tmp_path / "data"
+        path.write_bytes(put("walls[0].panels[1].thickness", 0))
+        (line,) = refused("import", path, "--data", data)
+        assert line.startswith(f'{path}: walls[0].panels[1].thickness: found 0", expected')
+        assert not data.exists()
+
+    def test_export_of_an_unknown_project_lists_those_there_are(self, file, tmp_path):
+        data = tmp_path / "data"
+        project = answered("import", file, "--data", data).strip()
+        (line,) = refused("export", "nothing", "--data", data)
+        assert line == f"export: PROJECT: found 'nothing', expected one of {project} (Two panels)"
+
+    def test_export_without_a_database_makes_none(self, tmp_path):
+        (line,) = refused("export", "anything", "--data", tmp_path / "data")
+        assert "found no file, expected a database" in line
+        assert not (tmp_path / "data").exists()
+
+    def test_export_to_a_place_that_cannot_be_written_leaves_nothing(self, file, tmp_path):
+        data = tmp_path / "data"
+        project = answered("import", file, "--data", data).strip()
+        (line,) = refused("export", project, "--data", data, "--to", tmp_path / "no folder" / "out.json")
+        assert "no such file or directory" in line
+        assert sorted(path.name for path in tmp_path.iterdir()) == ["data", "two panels.json"]
+
+    def test_a_data_folder_that_is_a_file_is_refused(self, file):
+        (line,) = refused("import", file, "--data", file)
+        assert str(file) in line
+
+
+class TestCopies:
+    def test_what_was_backed_up_is_there_after_restore(self, file, tmp_path):
+        data, copy = tmp_path / "data", tmp_path / "copy.sqlite3"
+        first = answered("import", file, "--data", data).strip()
+        answered("backup", copy, "--data", data)
+        assert sqlite3.connect(copy).execute("pragma integrity_check").fetchone() == ("ok",)
+        later = answered("import", file, "--data", data).strip()
+        assert "is kept in" in answered("restore", copy, "--data", data)
+        assert json.loads(answered("export", first, "--data", data)) == SOUND
+        (line,) = refused("export", later, "--data", data)
+        assert f"one of {first}" in line
+
+    def test_a_copy_goes_into_a_fresh_folder(self, file, tmp_path):
+        copy = tmp_path / "copy.sqlite3"
+        project = answered("import", file, "--data", tmp_path / "one").strip()
+        answered("backup", copy, "--data", tmp_path / "one")
+        answered("restore", copy, "--data", tmp_path / "two" / "deep")
+        assert json.loads(answered("export", project, "--data", tmp_path / "two" / "deep")) == SOUND
+
+    def test_what_is_no_copy_is_refused(self, file, tmp_path):
+        (line,) = refused("restore", file, "--data", tmp_path / "data")
+        assert "expected a sound copy of a database" in line
+
+    def test_backup_without_a_database_is_refused(self, tmp_path):
+        (line,) = refused("backup", tmp_path / "copy.sqlite3", "--data", tmp_path / "data")
+        assert "found no file, expected a database" in line
+        assert not list(tmp_path.iterdir())
+
+
+def free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+@pytest.fixture
+def servers() -> Iterator[list["subprocess.Popen[bytes]"]]:
+    running: list[subprocess.Popen[bytes]] = []
+    yield running
+    for process in running:
+        process.kill()
+        process.communicate(timeout=30)
+
+
+def read(address: str) -> tuple[int, bytes]:
+    with urllib.request.urlopen(address, timeout=20) as answer:
+        return answer.status, answer.read()
+
+
+class TestServer:
+    def test_demo_prints_the_address_it_answers_on_and_ends_by_ctrl_c(self, tmp_path, servers):
+        process = started("demo", "--port", "0", cwd=tmp_path)
+        servers.append(process)
+        address = re.fullmatch(r"Castcourse is at (http://127\.0\.0\.1:\d+/)\n", process.stdout.readline().decode())
+        assert address, "the first line has the address"
+        assert read(address[1] + "healthz")[0] == 200
+        assert read(address[1])[0] == 200
+        process.send_signal(signal.SIGINT)
+        _, err = process.communicate(timeout=30)
+        assert (process.returncode, err) == (130, b"")
+
+    def test_two_demos_have_addresses_and_data_of_their_own(self, servers):
+        said = []
+        for _ in range(2):
+            servers.append(started("demo"))
+            said.append((servers[-1].stdout.readline(), servers[-1].stdout.readline()))
+        (one, one_data), (other, other_data) = said
+        assert one != other
+        assert one_data != other_data
+
+    def test_serve_keeps_to_its_data_folder(self, file, tmp_path, servers):
+        data, port = tmp_path / "data", free_port()
+        project = answered("import", file, "--data", data).strip()
+        servers.append(started("serve", "--port", str(port), "--data", data))
+        servers[0].stdout.readline()
+        status, body = read(f"http://127.0.0.1:{port}/api/projects/{project}/file")
+        assert (status, json.loads(body)) == (200, SOUND)
+
+    def test_a_port_that_is_taken_is_refused(self, tmp_path):
+        with socket.socket() as taken:
+            taken.bind(("127.0.0.1", 0))
+            taken.listen()
+            port = taken.getsockname()[1]
+            (line,) = refused("serve", "--port", str(port), "--data", tmp_path / "data")
+        assert line == f"127.0.0.1, port {port}: found address already in use, expected an address to listen on"
+
+    def test_a_port_past_every_port_is_refused(self, tmp_path):
+        (line,) = refused("serve", "--port", "70000", "--data", tmp_path / "data")
+        assert "found 70000, expected 0 to 65535" in line
+
+    def test_an_address_that_other_machines_reach_is_refused(self, tmp_path):
+        (line,) = refused("serve", "--host", "0.0.0.0", "--data", tmp_path / "data")
+        assert line.startswith("host: found 0.0.0.0, expected 127.0.0.1")
+        assert not (tmp_path / "data").exists()
+
+    def test_a_damaged_database_is_refused(self, tmp_path):
+        (tmp_path / "castcourse.sqlite3").write_bytes(b"SQLite format 3\0" + b"\xff" * 5000)
+        (line,) = refused("serve", "--port", "0", "--data", tmp_path)
+        assert "damaged" in line
