@@ -156,8 +156,8 @@ def _(mark: Circle, writer: _Writer) -> Iterator[BaseElement]:
 def _(mark: Text, writer: _Writer) -> Iterator[BaseElement]:
     size = mark.size_mm * writer.inches
     x, y = _number(mark.x), writer.height - mark.y
-    element = Lettering(mark.text, (x, _number(y + _BASELINE * size)), debug=False)
-    element.attribs["font-size"] = _number(size)
+    element = Lettering(mark.text, debug=False)
+    element.attribs |= {"x": x, "y": _number(y + _BASELINE * size), "font-size": _number(size)}
     if mark.anchor != "start":
         element.attribs["text-anchor"] = mark.anchor
     if mark.angle:

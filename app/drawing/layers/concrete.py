@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from app.drawing.marks import Mark, area
 from app.drawing.rings import areas_of
 from app.drawing.scene import Scene
+from app.panel.rings import rings
 
 FRAME = "face"
 
@@ -13,4 +14,4 @@ def marks(scene: Scene) -> Iterator[Mark]:
     """The outline filled, and the brick field over it where there is one."""
     yield area(list(scene.layout.panel.outline_inches), "concrete")
     if not scene.layout.field.is_empty:
-        yield areas_of(scene.layout.field, "joint")
+        yield areas_of(rings(scene.layout.field), "joint")

@@ -1,22 +1,18 @@
-"""The panel's edge, drawn as what is cut."""
+"""The panel's edge, drawn as what is cut, and the rims of its openings."""
 
 from collections.abc import Iterator
-
-import shapely
 
 from app.drawing.marks import Mark
 from app.drawing.rings import areas_of
 from app.drawing.scene import Scene
-from app.panel.geometry import openings_polygon, outline_polygon
+from app.panel.rings import opening_rings, rims
 
 FRAME = "face"
 
 
 def marks(scene: Scene) -> Iterator[Mark]:
-    """Rims of the openings, then a closed line round what they leave, so that a door breaks the lower edge."""
+    """Rims of the openings where there are any, then a closed line round what they leave."""
     panel = scene.layout.panel
-    outline, taken = outline_polygon(panel), openings_polygon(panel)
-    if not taken.is_empty:
-        yield areas_of(taken, "opening rim")
-    parts = shapely.get_parts(outline.difference(taken))
-    yield areas_of(shapely.MultiPolygon([shapely.Polygon(part.exterior) for part in parts]), "outline")
+    if panel.openings:
+        yield areas_of(opening_rings(panel), "opening rim")
+    yield areas_of(rims(panel), "outline")

@@ -3,13 +3,13 @@
 from collections.abc import Iterator, Sequence
 
 import numpy as np
-import shapely
 
 from app.drawing.lettering import lettered, text_width_mm
 from app.drawing.marks import NORMAL, SMALL, Areas, Mark, Text, box
+from app.drawing.rings import areas_of
 from app.drawing.scene import Scene
-from app.drawing.sheet_places import number_places
 from app.drawing.styles import Style
+from app.liner.label_places import has_room, label_places
 from app.liner.values import Sheet
 
 FRAME = "face"
@@ -26,20 +26,17 @@ def marks(scene: Scene) -> Iterator[Mark]:
 
 
 def _grounds(sheets: Sequence[Sheet], style: Style) -> Areas:
-    rings = [ring for sheet in sheets for ring in (*sheet.trim, *sheet.holes)]
-    points = np.array([point for ring in rings for point in ring], dtype=float).reshape(-1, 2)
-    return Areas(points, np.array([len(ring) for ring in rings], dtype=np.int64), style)
+    return areas_of([np.asarray(ring) for sheet in sheets for ring in (*sheet.trim, *sheet.holes)], style)
 
 
 def _sizes(scene: Scene, trimmed: tuple[Sheet, ...]) -> Iterator[Mark]:
     """Width and height to cut to, where they fit on the sheet under its number."""
     half = scene.mm(0.55 * SMALL)
-    for sheet, (x, y) in zip(trimmed, number_places(trimmed).tolist(), strict=True):
+    for sheet, (x, y) in zip(trimmed, label_places(trimmed).tolist(), strict=True):
         points = np.array([point for ring in sheet.trim for point in ring])
         wide, high = (points.max(axis=0) - points.min(axis=0)).tolist()
         words = f"{lettered(wide, scene.unit)} x {lettered(high, scene.unit)}"
         room, level = scene.mm(text_width_mm(words, SMALL)), y - scene.mm(1.15 * NORMAL)
-        label = shapely.box(x - room / 2, level - half, x + room / 2, level + half)
-        if any(shapely.Polygon(ring).contains(label) for ring in sheet.trim):
+        if has_room(sheet, x - room / 2, level - half, x + room / 2, level + half):
             yield box(x - room / 2, level - half, room, 2 * half, "label")
             yield Text(x, level, words, "text sheet", SMALL)

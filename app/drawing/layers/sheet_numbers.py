@@ -7,7 +7,7 @@ import numpy as np
 from app.drawing.board import Board, text_box
 from app.drawing.marks import NORMAL, SMALL, Boxes, Mark, Text
 from app.drawing.scene import Scene
-from app.drawing.sheet_places import number_places
+from app.liner.label_places import label_places
 from app.liner.values import Sheet
 
 FRAME = "face"
@@ -28,7 +28,7 @@ def marks(scene: Scene) -> Iterator[Mark]:
 
 def _numbers(scene: Scene, sheets: tuple[Sheet, ...]) -> list[Text]:
     board = Board(scene.mm(10))
-    rows = zip(sheets, number_places(sheets).tolist(), strict=True)
+    rows = zip(sheets, label_places(sheets).tolist(), strict=True)
     return [_number(scene, board, sheet, x, y) for sheet, (x, y) in rows]
 
 

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 import numpy as np
-import shapely
 from numpy.typing import NDArray
 
 from app.brickwork.pieces import bounds
@@ -13,6 +12,7 @@ from app.drawing.layers import openings
 from app.drawing.lettering import lettered, text_width_mm
 from app.drawing.marks import SMALL, Anchor, Floats, Mark, Text, box
 from app.drawing.scene import Scene
+from app.panel.rings import is_within
 
 FRAME = "face"
 
@@ -82,7 +82,6 @@ def _free_sides(scene: Scene, x: Floats, y: Floats, lengths: list[str]) -> NDArr
     corner_x = np.stack([left, left, left + wide[:, None], left + wide[:, None]])
     corner_y = y[:, None] + dy * reach + np.array([-half, half, -half, half])[:, None, None]
     is_beside = (corner_x > 0) & (corner_x < scene.width) & (corner_y > 0) & (corner_y < scene.height)
-    shapely.prepare(scene.layout.field)
-    is_brick = shapely.contains_xy(scene.layout.field, corner_x, corner_y)
+    is_brick = is_within(scene.layout.field, corner_x, corner_y)
     free: NDArray[np.bool_] = (is_beside & ~is_brick).all(axis=0)
     return free

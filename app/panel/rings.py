@@ -1,0 +1,54 @@
+"""What a drawing needs of a panel's shapes: rings of corners, a middle for words, and where brick is."""
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely.geometry.base import BaseGeometry
+
+from app.panel.geometry import inches, openings_polygon, outline_polygon, shape_polygon, strip_polygon
+from app.panel.shapes import Shape
+from app.panel.values import Panel, Strip
+
+Floats = NDArray[np.float64]
+Rings = list[Floats]
+
+
+def rings(shape: BaseGeometry) -> Rings:
+    """All rings of a polygon or of many, holes included, inches, not closed; none for an empty shape."""
+    return [shapely.get_coordinates(ring)[:-1] for ring in shapely.get_rings(shapely.get_parts(shape))]
+
+
+def opening_rings(panel: Panel) -> Rings:
+    """What the openings take from the outline; none where there are none."""
+    return rings(openings_polygon(panel))
+
+
+def rims(panel: Panel) -> Rings:
+    """The outer edge of each part that the openings leave of the outline: a door breaks the lower edge."""
+    parts = shapely.get_parts(outline_polygon(panel).difference(openings_polygon(panel)))
+    return [shapely.get_coordinates(part.exterior)[:-1] for part in parts]
+
+
+def strip_rings(panel: Panel, strip: Strip) -> Rings:
+    """The strip as far as it lies on the panel."""
+    return rings(strip_polygon(inches(strip.line), strip.width.inches).intersection(outline_polygon(panel)))
+
+
+def shape_rings(shape: Shape) -> Rings:
+    """The rings of a drawn shape."""
+    return rings(shape_polygon(shape))
+
+
+def place_for_words(shape: Shape) -> tuple[float, float, float, float]:
+    """A point inside the shape, its middle where that is inside, and its width and height, inches."""
+    polygon = shape_polygon(shape)
+    middle = polygon.centroid if polygon.contains(polygon.centroid) else polygon.representative_point()
+    x0, y0, x1, y1 = polygon.bounds
+    return middle.x, middle.y, x1 - x0, y1 - y0
+
+
+def is_within(shape: BaseGeometry, x: Floats, y: Floats) -> NDArray[np.bool_]:
+    """Whether each point is inside the shape; nowhere for an empty one."""
+    shapely.prepare(shape)
+    within: NDArray[np.bool_] = shapely.contains_xy(shape, x, y)
+    return within
