@@ -9,8 +9,9 @@ from app.drawing.drawing import Drawing
 from app.drawing.lettering import lettered
 from app.drawing.scales import Margins, Scale
 from app.drawing.svg import svg_layers, svg_patterns
-from app.drawing.views import bed as brick_view
+from app.drawing.views import elevation as brick_view
 from app.drawing.views import sheets as sheet_plan
+from app.drawing.views.bed import bed
 from app.liner.drift import expected_at
 from app.liner.values import Checkpoint
 from app.panel.project import Day
@@ -20,13 +21,20 @@ from app.web.words import at
 from app.workflow.compute import Computed
 from app.workflow.loading import LoadedPanel
 
-GROUND = ("concrete", "openings")
-EDGES = ("outline", "pole", "tape", "dimensions")
+WORDS_BELOW = {"title", "key", "sheet_key"}
+"""The page says in its own words what a sheet of paper says under the drawing."""
+
+SET_OUT = ("concrete", "openings", "outline", "pole", "tape", "dimensions", "orientation")
+SHEETS = tuple(layer for layer in sheet_plan.LAYERS if layer not in {*WORDS_BELOW, "checkpoints"})
+BRICK = tuple(
+    layer for layer in brick_view.LAYERS if layer not in {*WORDS_BELOW, "sheets", "sheet_numbers", "checkpoints"}
+)
+CHECKPOINTS = ("concrete", "openings", "sheets", "outline", "pole", "tape", "dimensions", "checkpoints", "orientation")
 SHOWN: Mapping[str, tuple[str, tuple[str, ...]]] = {
-    "set-out": ("Set out", (*GROUND, *EDGES, "orientation")),
-    "sheets": ("Sheets", (*GROUND, "sheet_trims", "sheets", *EDGES, "orientation")),
-    "brick": ("Brick", (*GROUND, "brick", "cuts", *EDGES, "letters", "small", "orientation")),
-    "checkpoints": ("Checkpoints", (*GROUND, "sheets", *EDGES, "checkpoints", "orientation")),
+    "set-out": ("Set out", SET_OUT),
+    "sheets": ("Sheets", SHEETS),
+    "brick": ("Brick", BRICK),
+    "checkpoints": ("Checkpoints", CHECKPOINTS),
 }
 """What each of the big buttons shows: its words, and the layers from the lowest up."""
 
@@ -192,7 +200,7 @@ def picture_of(computed: Computed, shown: str, unit: str) -> Picture:
             layout, computed.plan, drift=computed.drift, scale=scale, unit=unit, layers=layers
         )
     else:
-        drawn = brick_view.bed(layout, plan=computed.plan, drift=computed.drift, scale=scale, unit=unit, layers=layers)
+        drawn = bed(layout, plan=computed.plan, drift=computed.drift, scale=scale, unit=unit, layers=layers)
     label = f"Bed view of panel {layout.panel.mark}, mirrored: {words.lower()}"
     return _picture(replace(drawn, margins=MARGINS), label)
 

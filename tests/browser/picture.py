@@ -11,7 +11,7 @@ TOKEN = re.compile(r"([MmLlHhVvZz])|(-?\d*\.?\d+(?:e-?\d+)?)")
 READ = """() => ({
   height: Number(document.getElementById("drawing").dataset.height),
   trims: [...document.querySelectorAll("#layer-cuts path")].map((path) => path.getAttribute("d")),
-  sheets: [...document.querySelectorAll("#layer-sheets text")].map((text) => text.textContent),
+  sheets: [...document.querySelectorAll("#layer-sheet_numbers text")].map((text) => text.textContent),
   checkpoints: [...document.querySelectorAll("#checkpoints tbody th")].map((cell) => cell.textContent),
   counts: [...document.querySelectorAll("#counts dd")].map((cell) => Number(cell.textContent.replaceAll(",", ""))),
   revision: Number(document.getElementById("revision").dataset.revision),

@@ -37,4 +37,4 @@ def test_every_font_that_the_style_sheet_names_is_there() -> None:
 
 
 def test_htmx_is_version_2() -> None:
-    assert 'version:"2.' in assets().contents["htmx.js"].read_text()
+    assert 'version:"2.' in assets().contents["htmx.js"].decode()

@@ -1,0 +1,103 @@
+"""What is computed, for scripts: one layout feeds every answer."""
+
+import csv
+import io
+import re
+from typing import Any
+
+import httpx
+import openpyxl
+import pypdf
+import pytest
+from scenario import project, stored
+
+from app.documents.project_file import read_project
+from app.documents.results import layout_result
+from app.workflow.compute import compute
+
+pytestmark = pytest.mark.anyio
+
+
+async def _ids(client: httpx.AsyncClient) -> tuple[str, str]:
+    ids = await stored(client)
+    return f"/api/projects/{ids['id']}", f"/api/panels/{ids['walls'][0]['panels'][0]}"
+
+
+async def test_the_layout_is_what_the_library_computes(client: httpx.AsyncClient) -> None:
+    _, panel = await _ids(client)
+    value = read_project(project())
+    wall = value.walls[0]
+    found = compute(value, wall, wall.panels[0])
+    expected = layout_result(value, wall, wall.panels[0], found.layout, found.plan, found.drift, found.takeoff)
+    assert (await client.get(f"{panel}/layout")).json() == expected
+
+
+@pytest.mark.parametrize("view", ["elevation", "bed", "sheets", "story-pole"])
+async def test_drawings_are_sized_in_millimetres_of_paper(client: httpx.AsyncClient, view: str) -> None:
+    _, panel = await _ids(client)
+    answer = await client.get(f"{panel}/{view}.svg")
+    assert answer.headers["content-type"] == "image/svg+xml"
+    assert re.search(r'<svg[^>]* height="[\d.]+mm"', answer.text)
+    assert "style=" not in answer.text
+
+
+async def test_a_drawing_is_at_the_scale_asked_for(client: httpx.AsyncClient) -> None:
+    """The panel is 12 ft wide: 3 in. at 1/4 in. to the foot, 144 in. / 50 at 1:50 (ISO 5455)."""
+    _, panel = await _ids(client)
+    widths = {}
+    for ratio in (48, 50):
+        text = (await client.get(f"{panel}/elevation.svg?scale={ratio}")).text
+        found = re.search(r'<svg[^>]* width="([\d.]+)mm"', text)
+        assert found
+        widths[ratio] = float(found[1])
+    assert widths[48] - widths[50] == pytest.approx(144 * 25.4 * (1 / 48 - 1 / 50), abs=1e-3)
+
+
+async def test_a_scale_of_no_standard_is_refused(client: httpx.AsyncClient) -> None:
+    _, panel = await _ids(client)
+    answer = await client.get(f"{panel}/bed.svg?scale=47")
+    assert answer.status_code == 422
+    assert answer.json()["faults"][0]["path"] == "scale"
+
+
+async def test_every_form_of_the_takeoff_says_the_same(client: httpx.AsyncClient) -> None:
+    address, _ = await _ids(client)
+    lines = (await client.get(f"{address}/takeoff.json")).json()["lines"]
+    assert lines
+    rows = list(csv.DictReader(io.StringIO((await client.get(f"{address}/takeoff.csv")).text)))
+    book = openpyxl.load_workbook(io.BytesIO((await client.get(f"{address}/takeoff.xlsx")).content))
+    sheet = [[cell.value for cell in row] for row in book.active.iter_rows(min_row=2)]
+    assert [(row["Item"], float(row["Order"])) for row in rows] == [(line["item"], line["order"]) for line in lines]
+    assert [row[0] for row in sheet] == [line["item"] for line in lines]
+    assert [row[4] for row in sheet] == pytest.approx([line["order"] for line in lines])
+
+
+async def test_whole_and_trimmed_of_every_panel_are_in_the_takeoff(client: httpx.AsyncClient) -> None:
+    ids = await stored(client)
+    bricks = 0
+    for panel_id in ids["walls"][0]["panels"]:
+        counts: dict[str, Any] = (await client.get(f"/api/panels/{panel_id}/layout")).json()["counts"]
+        bricks += counts["whole"] + counts["trimmed"]
+    lines = (await client.get(f"/api/projects/{ids['id']}/takeoff")).json()["lines"]
+    assert sum(line["net"] for line in lines if line["kind"] and line["unit"] == "each") == bricks
+
+
+async def test_the_submittal_names_every_panel(client: httpx.AsyncClient) -> None:
+    address, _ = await _ids(client)
+    answer = await client.get(f"{address}/submittal.pdf")
+    assert answer.headers["content-type"] == "application/pdf"
+    pages = pypdf.PdfReader(io.BytesIO(answer.content)).pages
+    text = "\n".join(page.extract_text() for page in pages)
+    assert "E1" in text
+    assert "E2" in text
+
+
+async def test_a_sheet_size_of_no_standard_is_refused(client: httpx.AsyncClient) -> None:
+    address, _ = await _ids(client)
+    answer = await client.get(f"{address}/submittal.pdf?sheet=napkin")
+    assert answer.status_code == 422
+
+
+async def test_a_project_without_panels_orders_nothing(client: httpx.AsyncClient) -> None:
+    ids = await stored(client, project() | {"walls": []})
+    assert (await client.get(f"/api/projects/{ids['id']}/takeoff")).json() == {"lines": []}
