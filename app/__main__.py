@@ -9,7 +9,7 @@ import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from json import dumps
 from pathlib import Path
 from tempfile import mkdtemp
@@ -98,7 +98,10 @@ def _add_file_commands(commands: Commands) -> None:
     bring_in.set_defaults(run=_import)
     export = commands.add_parser("export", help="a project out of the data folder")
     export.add_argument("project", metavar="PROJECT", help="the project's id or name")
-    export.add_argument("--to", metavar="PATH", type=Path, help="default: standard output")
+    form = export.add_mutually_exclusive_group()
+    form.add_argument("--pdf", action="store_true", help="the submittal as PDF, not the project file")
+    form.add_argument("--svg", action="store_true", help="every panel's drawings as SVG files in the folder PATH")
+    export.add_argument("--to", metavar="PATH", type=Path, help="file or folder; default: standard output")
     _add_data(export)
     export.set_defaults(run=_export)
 
@@ -185,14 +188,51 @@ def _import(arguments: argparse.Namespace) -> None:
 
 
 def _export(arguments: argparse.Namespace) -> None:
+    if arguments.svg:
+        _export_drawings(arguments)
+        return
+    with _faults_named("export"), _storage_named():
+        content = _submittal(arguments) if arguments.pdf else _project_text(arguments)
+        if arguments.to is not None:
+            _write(arguments.to, content)
+            return
+    sys.stdout.buffer.write(content)
+
+
+def _project_text(arguments: argparse.Namespace) -> bytes:
     from app.workflow.exchange import export_file
 
+    document = export_file(_database(arguments), arguments.project)
+    return f"{dumps(document, indent=1, ensure_ascii=False)}\n".encode()
+
+
+def _submittal(arguments: argparse.Namespace) -> bytes:
+    from app.drawing.scales import NoScaleFits
+    from app.workflow.exchange import export_values
+    from app.workflow.issuing import submittal_of
+
+    if arguments.to is None and sys.stdout.isatty():
+        raise Trouble("export: --pdf: found a screen to write to, expected --to FILE or a pipe")
+    loaded = export_values(_database(arguments), arguments.project)
+    try:
+        return submittal_of(loaded, date.today())
+    except NoScaleFits as unfit:
+        raise Trouble(f"export: --pdf: {unfit}") from unfit
+
+
+def _export_drawings(arguments: argparse.Namespace) -> None:
+    from app.workflow.exchange import export_values
+    from app.workflow.issuing import drawing_files
+
+    folder: Path | None = arguments.to
+    if folder is None:
+        raise Trouble("export: --svg: found no --to, expected --to FOLDER for the drawings")
     with _faults_named("export"), _storage_named():
-        text = dumps(export_file(_database(arguments), arguments.project), indent=1, ensure_ascii=False) + "\n"
-        if arguments.to is not None:
-            _write(arguments.to, text.encode())
-            return
-    sys.stdout.buffer.write(text.encode())
+        drawings = drawing_files(export_values(_database(arguments), arguments.project))
+        folder.mkdir(parents=True, exist_ok=True)
+        for name, svg in drawings.items():
+            _write(folder / name, svg.encode())
+    print(*(folder / name for name in drawings), sep="\n")
 
 
 def _write(path: Path, content: bytes) -> None:

@@ -13,9 +13,11 @@ import urllib.request
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
+from xml.etree import ElementTree
 
 import pytest
 from broken_files import SOUND, Broken, broken_files, put, sound_text
+from pypdf import PdfReader
 
 from app.__main__ import main
 
@@ -199,6 +201,31 @@ class TestFiles:
         (line,) = refused("export", "anything", "--data", tmp_path / "data")
         assert "found no file, expected a database" in line
         assert not (tmp_path / "data").exists()
+
+    def test_export_gives_the_submittal_as_pdf(self, file, tmp_path):
+        data, out = tmp_path / "data", tmp_path / "two panels.pdf"
+        project = answered("import", file, "--data", data).strip()
+        assert answered("export", project, "--pdf", "--data", data, "--to", out) == ""
+        text = "".join(page.extract_text() for page in PdfReader(out).pages)
+        assert "Two panels" in text
+        assert "N1" in text
+        assert "N2" in text
+
+    def test_export_gives_every_panels_drawings_as_svg(self, file, tmp_path):
+        data, out = tmp_path / "data", tmp_path / "drawings"
+        project = answered("import", file, "--data", data).strip()
+        said = answered("export", project, "--svg", "--data", data, "--to", out).split("\n")
+        views = ("elevation", "bed", "sheets", "story-pole")
+        names = [f"{mark}-{view}.svg" for mark in ("N1", "N2") for view in views]
+        assert said == [*(str(out / name) for name in names), ""]
+        for name in names:
+            assert ElementTree.parse(out / name).getroot().tag == "{http://www.w3.org/2000/svg}svg"
+        assert sorted(path.name for path in out.iterdir()) == sorted(names)
+
+    def test_export_of_drawings_wants_a_folder(self, tmp_path):
+        assert refused("export", "any", "--svg", "--data", tmp_path) == [
+            "export: --svg: found no --to, expected --to FOLDER for the drawings"
+        ]
 
     def test_export_to_a_place_that_cannot_be_written_leaves_nothing(self, file, tmp_path):
         data = tmp_path / "data"
