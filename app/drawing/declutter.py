@@ -27,10 +27,11 @@ def _mean(values: Sequence[float]) -> float:
 
 
 def that_fit(ranks: Sequence[int], sizes: Sequence[float], room: float) -> list[int]:
-    """Indices of the labels kept when not all fit into `room`: lowest rank first, then first come; in order."""
+    """Indices of the labels kept when not all fit into `room`, in order: rank 0 always, then the next rank, first come
+    first kept."""
     kept: list[int] = []
     for k in sorted(range(len(ranks)), key=lambda k: (ranks[k], k)):
-        if sizes[k] <= room:
+        if ranks[k] == 0 or sizes[k] <= room:
             kept.append(k)
             room -= sizes[k]
     return sorted(kept)

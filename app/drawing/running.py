@@ -34,9 +34,9 @@ class _Wanted:
 
 
 def along_tape(scene: Scene) -> tuple[Running, ...]:
-    """Edges, jambs, strips and checkpoints along the tape, left to right in the view."""
+    """Edges, jambs, strips and checkpoints along the tape, left to right; edges and checkpoints are never left out."""
     lines = [_Wanted(scene.across(line.at), "", line.what != "edge") for line in across(scene.layout.panel)]
-    lines += [_Wanted(scene.across(point.position), "", 2, point.mark) for point in scene.checkpoints("x")]
+    lines += [_Wanted(scene.across(point.position), "", 0, point.mark) for point in scene.checkpoints("x")]
     labels = [_Wanted(one.at, lettered(scene.along(one.at), scene.unit), one.rank, one.ring) for one in lines]
     return _placed(scene, labels, scene.width)
 

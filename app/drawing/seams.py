@@ -1,76 +1,91 @@
 """Seams between liner sheets, each drawn once, so that broken lines do not fill each other's gaps."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from app.drawing.marks import Counts, Floats, Lines
+from app.drawing.paths import TICKS
 
 Ring = tuple[tuple[float, float], ...]
 Flags = NDArray[np.bool_]
 
-DIGITS = 4
-"""Corners closer than a ten-thousandth of an inch are one."""
+SAME = 1 / TICKS
+"""Inches: lines this near are one, for no drawing shows them apart."""
+
+OFF_TIE = 0.137
+"""Added before rounding: offsets of whole 1/64 in. and of thirds then lie far from where rounding turns."""
 
 FAR = 2**25
-"""Ten-thousandths of an inch in 279 ft: no corner is beyond."""
+"""Ten-thousandths of an inch in 279 ft: no line passes the origin at such a distance."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Edges:
+    """Edges as pieces of lines: unit direction (rightwards, or straight up), which line, and from where to where."""
+
+    start: Floats
+    end: Floats
+    direction: Floats
+    line: NDArray[np.int64]
+    low: Floats
+    high: Floats
 
 
 def seams(rings: Sequence[Ring]) -> Lines:
-    """The edges of all rings, each once, in runs as long as may be; none for no rings.
-
-    Level edges that overlap in part are drawn once too; other edges are known again only when equal.
-    """
+    """The edges of all rings, each part of them once, in runs as long as may be; none for no rings."""
     if not rings:
         return Lines(np.zeros((0, 2)), np.zeros(0, dtype=np.int64), "sheet")
-    start, end = _edges(rings)
-    kept = _first_of_equal(start, end)
-    start, end = start[kept], end[kept]
-    follows = np.append(False, (start[1:] == end[:-1]).all(axis=1) & (np.diff(np.flatnonzero(kept)) == 1))
-    start, end, is_whole = _level_once(start, end)
-    is_left = (start != end).any(axis=1)
-    follows &= is_whole & np.append(False, (is_whole & is_left)[:-1])
+    edges = _edges(rings)
+    fresh = _fresh_from(edges)
+    is_left, is_whole = edges.high - fresh > SAME, fresh - edges.low <= SAME
+    start, end = _cut_back(edges, fresh, is_whole)
+    follows = np.append(False, (edges.start[1:] == edges.end[:-1]).all(axis=1) & (is_left & is_whole)[:-1]) & is_whole
     return _runs(start[is_left], end[is_left], follows[is_left])
 
 
-def _edges(rings: Sequence[Ring]) -> tuple[Floats, Floats]:
-    start = np.round(np.concatenate([np.asarray(ring) for ring in rings]), DIGITS)
+def _edges(rings: Sequence[Ring]) -> _Edges:
+    start = np.concatenate([np.asarray(ring) for ring in rings])
     count = np.array([len(ring) for ring in rings])
     following = np.arange(len(start)) + 1
     last = np.cumsum(count) - 1
     following[last] = last - count + 1
-    return start, start[following]
+    end = start[following]
+    step = end - start
+    direction = step / np.maximum(np.hypot(step[:, 0], step[:, 1]), SAME)[:, None]
+    is_back = (direction[:, 0] < -SAME) | ((np.abs(direction[:, 0]) <= SAME) & (direction[:, 1] < 0))
+    direction[is_back] *= -1
+    offset = direction[:, 0] * start[:, 1] - direction[:, 1] * start[:, 0]
+    at = (direction * start).sum(axis=1), (direction * end).sum(axis=1)
+    return _Edges(start, end, direction, _line_numbers(direction[:, 1], offset), np.minimum(*at), np.maximum(*at))
 
 
-def _first_of_equal(start: Floats, end: Floats) -> Flags:
-    """Which edges are not equal to an earlier one, in either direction."""
-    scaled = np.rint(np.concatenate([start, end]) * 10**DIGITS).astype(np.int64)
-    _, corner = np.unique(scaled[:, 0] * (2 * FAR) + scaled[:, 1], return_inverse=True)
-    one, other = corner[: len(start)], corner[len(start) :]
-    key = np.minimum(one, other) * (len(corner) + 1) + np.maximum(one, other)
-    _, first = np.unique(key, return_index=True)
-    kept = np.zeros(len(start), dtype=np.bool_)
-    kept[first] = True
-    return kept
+def _line_numbers(slope: Floats, offset: Floats) -> NDArray[np.int64]:
+    """Equal for edges on one line: same slope, same distance from the origin."""
+    keys = np.rint(np.column_stack([slope, offset]) * TICKS + OFF_TIE).astype(np.int64)
+    numbers: NDArray[np.int64] = np.unique(keys[:, 0] * FAR + keys[:, 1], return_inverse=True)[1]
+    return numbers
 
 
-def _level_once(start: Floats, end: Floats) -> tuple[Floats, Floats, Flags]:
-    """Level edges less what those to their left on the same line cover, and which edges are as they were."""
-    start, end = start.copy(), end.copy()
-    level = np.flatnonzero(start[:, 1] == end[:, 1])
-    left, right = np.minimum(start[level, 0], end[level, 0]), np.maximum(start[level, 0], end[level, 0])
-    order = np.lexsort((left, start[level, 1]))
-    level, left, right = level[order], left[order], right[order]
-    line = np.cumsum(np.append(0, np.diff(start[level, 1]) != 0)) * float(FAR)
-    covered = np.append(-np.inf, np.maximum.accumulate(right + line)[:-1]) - line
-    fresh = np.minimum(np.maximum(left, covered), right)
-    is_rising = start[level, 0] < end[level, 0]
-    start[level, 0] = np.where(is_rising, fresh, start[level, 0])
-    end[level, 0] = np.where(is_rising, end[level, 0], fresh)
-    is_whole = np.ones(len(start), dtype=np.bool_)
-    is_whole[level] = fresh == left
-    return start, end, is_whole
+def _fresh_from(edges: _Edges) -> Floats:
+    """From where on each edge is not covered by those before it on its line."""
+    order = np.lexsort((edges.high, edges.low, edges.line))
+    beyond = edges.line[order] * (np.ptp([edges.low, edges.high]) + 1)
+    covered = np.append(-np.inf, np.maximum.accumulate(edges.high[order] + beyond)[:-1]) - beyond
+    fresh = np.empty_like(edges.low)
+    fresh[order] = np.minimum(np.maximum(edges.low[order], covered), edges.high[order])
+    return fresh
+
+
+def _cut_back(edges: _Edges, fresh: Floats, is_whole: Flags) -> tuple[Floats, Floats]:
+    """Start and end of what is left of each edge, the way its ring runs."""
+    cut = edges.direction * (fresh - edges.low)[:, None]
+    is_along = ((edges.end - edges.start) * edges.direction).sum(axis=1) > 0
+    start = np.where((~is_whole & is_along)[:, None], edges.start + cut, edges.start)
+    end = np.where((~is_whole & ~is_along)[:, None], edges.end + cut, edges.end)
+    return start, end
 
 
 def _runs(start: Floats, end: Floats, follows: Flags) -> Lines:

@@ -21,12 +21,13 @@ CLEAR_MM, AGAIN_MM = 3.0, 14.0
 
 
 def marks(scene: Scene) -> Iterator[Mark]:
-    """In every piece with room; among those without, one of a cut class here and there."""
+    """In every piece with room; among those without, one of a cut class here and there, the rarest class first."""
     trims = scene.layout.trims
     x0, y0, x1, y1 = bounds(trims.pieces)
     x, y = (x0 + x1) / 2, (y0 + y1) / 2
     roomy = np.minimum(trims.length, trims.height) >= scene.mm(LETTER_ROOM_MM)
     tight = np.flatnonzero(~roomy & ~trims.is_small)
+    tight = tight[np.argsort(np.bincount(trims.cut, minlength=len(CUTS))[trims.cut[tight]], kind="stable")]
     kinds = trims.cut[tight].tolist()
     some = sparse(x[tight].tolist(), y[tight].tolist(), kinds, scene.mm(CLEAR_MM), scene.mm(AGAIN_MM))
     shown = np.concatenate([np.flatnonzero(roomy & ~trims.is_small), tight[some]]).astype(np.int64)
