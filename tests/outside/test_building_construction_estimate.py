@@ -11,6 +11,7 @@ in.
 from shapes import rectangle
 
 from app.brickwork.layout import lay_out
+from app.order.packs import overage
 
 PER_SQUARE_FOOT = 7.5
 HALF = 62.5 * 12
@@ -47,3 +48,10 @@ def test_bricks_gross_for_openings_net_and_with_waste() -> None:
     net = round(gross - out)
     waste = round(0.05 * net)
     assert (net, waste, net + waste) == (5882, 294, 6176)
+
+
+def test_the_order_takes_one_brick_more_than_the_book_as_it_rounds_waste_up() -> None:
+    """5 % of 5,882 is 294.1: the book says 294, an order 295."""
+    net = round(sum(PER_SQUARE_FOOT * (panel - openings) for panel, openings in _panels()))
+    assert overage(net, 5) == 295
+    assert net + overage(net, 5) == 6176 + 1
