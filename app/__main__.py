@@ -15,6 +15,7 @@ from pathlib import Path
 from tempfile import mkdtemp
 from typing import NoReturn, TypeAlias
 
+from app.documents.json_text import LARGEST_BYTES
 from app.documents.project_file import read_project, read_text
 from app.documents.results import layout_result
 from app.panel.faults import Refused
@@ -52,12 +53,20 @@ def main(words: Sequence[str] | None = None) -> int:
             print(line, file=sys.stderr)
         return BAD_INPUT
     except BrokenPipeError:
-        # What reads our output has gone: nothing is left to say, not even by the interpreter as it ends.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _say_no_more()
+        return BAD_INPUT
+    except OSError as error:
+        print(f"standard output: found {_why(error)}, expected room to write", file=sys.stderr)
+        _say_no_more()
         return BAD_INPUT
     except KeyboardInterrupt:
         return STOPPED
     return 0
+
+
+def _say_no_more() -> None:
+    """What takes our output has gone or is full; the interpreter must not try again as it ends."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 class _Parser(argparse.ArgumentParser):
@@ -149,7 +158,8 @@ def _project(file: Path) -> Project:
 
 def _bytes(file: Path) -> bytes:
     try:
-        return file.read_bytes()
+        with file.open("rb") as opened:
+            return opened.read(LARGEST_BYTES + 1)
     except OSError as error:
         raise Trouble(f"{file}: found {_why(error)}, expected a file to read") from error
 

@@ -11,6 +11,8 @@ import sys
 import time
 import urllib.request
 from collections.abc import Iterator
+from contextlib import closing
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
@@ -28,7 +30,7 @@ B1 = ROOT / "tests" / "cases" / "b1.json"
 def started(*words: str | Path, **more: Any) -> "subprocess.Popen[bytes]":
     environment = {**os.environ, "PYTHONPATH": str(ROOT), "PYTHONWARNINGS": "error"}
     pipes = {"stdin": subprocess.DEVNULL, "stdout": subprocess.PIPE, "stderr": subprocess.PIPE}
-    return subprocess.Popen([sys.executable, "-m", "app", *map(str, words)], env=environment, **pipes, **more)
+    return subprocess.Popen([sys.executable, "-m", "app", *map(str, words)], env=environment, **pipes | more)
 
 
 def run(*words: str | Path) -> "subprocess.CompletedProcess[str]":
@@ -53,6 +55,33 @@ def refused(*words: str | Path) -> list[str]:
     done = run(*words)
     assert (done.returncode, done.stdout) == (2, "")
     return done.stderr.splitlines()
+
+
+@dataclass(frozen=True)
+class Here:
+    """The same in this process, which is quicker; the exit status and both streams are the real ones."""
+
+    streams: "pytest.CaptureFixture[bytes]"
+
+    def run(self, *words: str | Path) -> tuple[int, str, str]:
+        status = main([str(word) for word in words])
+        out, err = self.streams.readouterr()
+        return status, out.decode(), err.decode()
+
+    def answered(self, *words: str | Path) -> str:
+        status, out, err = self.run(*words)
+        assert (status, err) == (0, "")
+        return out
+
+    def refused(self, *words: str | Path) -> list[str]:
+        status, out, err = self.run(*words)
+        assert (status, out) == (2, "")
+        return err.splitlines()
+
+
+@pytest.fixture
+def here(capsysbinary: "pytest.CaptureFixture[bytes]") -> Here:
+    return Here(capsysbinary)
 
 
 @pytest.fixture
@@ -108,13 +137,10 @@ class TestLayout:
         assert thickness.startswith(f"{path}: walls[0].panels[0].thickness: found the text '7'14', at character 3 '14'")
 
     @pytest.mark.parametrize("case", broken_files(), ids=str)
-    def test_refuses_every_broken_file_with_path_found_and_expected(self, case: Broken, tmp_path, capsys):
+    def test_refuses_every_broken_file_with_path_found_and_expected(self, case: Broken, tmp_path, here):
         path = tmp_path / "broken.json"
         path.write_bytes(case.text)
-        assert main(["layout", str(path)]) == 2
-        out, err = capsys.readouterr()
-        (line,) = err.splitlines()
-        assert out == ""
+        (line,) = here.refused("layout", path)
         assert line.startswith(f"{path}: {case.path or 'file'}: found ")
         assert case.found in line
         assert case.expected in line
@@ -140,6 +166,16 @@ class TestLayout:
         with process.stderr as complaints:
             assert complaints.read() == b""
         assert process.wait(timeout=30) == 2
+
+    def test_says_when_its_output_finds_no_room(self, file):
+        with open("/dev/full", "wb") as full, started("layout", file, stdout=full) as process:
+            _, err = process.communicate(timeout=60)
+        assert process.returncode == 2
+        assert err == b"standard output: found no space left on device, expected room to write\n"
+
+    def test_reads_no_file_without_end(self, here):
+        (line,) = here.refused("layout", "/dev/zero")
+        assert line.startswith("/dev/zero: file: found more than 16,000,000 bytes, expected at most")
 
 
 class TestWords:
@@ -174,47 +210,47 @@ class TestFiles:
         assert again == out.read_text(encoding="utf-8")
         assert json.dumps(json.loads(again)) == sound_text()
 
-    def test_a_project_goes_by_its_name_while_no_other_has_it(self, file, tmp_path):
+    def test_a_project_goes_by_its_name_while_no_other_has_it(self, file, tmp_path, here):
         data = tmp_path / "data"
-        first = answered("import", file, "--data", data).strip()
-        assert json.loads(answered("export", "Two panels", "--data", data)) == SOUND
-        second = answered("import", file, "--data", data).strip()
-        (line,) = refused("export", "Two panels", "--data", data)
+        first = here.answered("import", file, "--data", data).strip()
+        assert json.loads(here.answered("export", "Two panels", "--data", data)) == SOUND
+        second = here.answered("import", file, "--data", data).strip()
+        (line,) = here.refused("export", "Two panels", "--data", data)
         assert "found 2 projects named 'Two panels'" in line
         assert first in line
         assert second in line
 
-    def test_a_wrong_file_is_not_stored(self, tmp_path):
+    def test_a_wrong_file_is_not_stored(self, tmp_path, here):
         path, data = tmp_path / "wrong.json", tmp_path / "data"
         path.write_bytes(put("walls[0].panels[1].thickness", 0))
-        (line,) = refused("import", path, "--data", data)
+        (line,) = here.refused("import", path, "--data", data)
         assert line.startswith(f'{path}: walls[0].panels[1].thickness: found 0", expected')
         assert not data.exists()
 
-    def test_export_of_an_unknown_project_lists_those_there_are(self, file, tmp_path):
+    def test_export_of_an_unknown_project_lists_those_there_are(self, file, tmp_path, here):
         data = tmp_path / "data"
-        project = answered("import", file, "--data", data).strip()
-        (line,) = refused("export", "nothing", "--data", data)
+        project = here.answered("import", file, "--data", data).strip()
+        (line,) = here.refused("export", "nothing", "--data", data)
         assert line == f"export: PROJECT: found 'nothing', expected one of {project} (Two panels)"
 
-    def test_export_without_a_database_makes_none(self, tmp_path):
-        (line,) = refused("export", "anything", "--data", tmp_path / "data")
+    def test_export_without_a_database_makes_none(self, tmp_path, here):
+        (line,) = here.refused("export", "anything", "--data", tmp_path / "data")
         assert "found no file, expected a database" in line
         assert not (tmp_path / "data").exists()
 
-    def test_export_gives_the_submittal_as_pdf(self, file, tmp_path):
+    def test_export_gives_the_submittal_as_pdf(self, file, tmp_path, here):
         data, out = tmp_path / "data", tmp_path / "two panels.pdf"
-        project = answered("import", file, "--data", data).strip()
-        assert answered("export", project, "--pdf", "--data", data, "--to", out) == ""
+        project = here.answered("import", file, "--data", data).strip()
+        assert here.answered("export", project, "--pdf", "--data", data, "--to", out) == ""
         text = "".join(page.extract_text() for page in PdfReader(out).pages)
         assert "Two panels" in text
         assert "N1" in text
         assert "N2" in text
 
-    def test_export_gives_every_panels_drawings_as_svg(self, file, tmp_path):
+    def test_export_gives_every_panels_drawings_as_svg(self, file, tmp_path, here):
         data, out = tmp_path / "data", tmp_path / "drawings"
-        project = answered("import", file, "--data", data).strip()
-        said = answered("export", project, "--svg", "--data", data, "--to", out).split("\n")
+        project = here.answered("import", file, "--data", data).strip()
+        said = here.answered("export", project, "--svg", "--data", data, "--to", out).split("\n")
         views = ("elevation", "bed", "sheets", "story-pole")
         names = [f"{mark}-{view}.svg" for mark in ("N1", "N2") for view in views]
         assert said == [*(str(out / name) for name in names), ""]
@@ -222,48 +258,49 @@ class TestFiles:
             assert ElementTree.parse(out / name).getroot().tag == "{http://www.w3.org/2000/svg}svg"
         assert sorted(path.name for path in out.iterdir()) == sorted(names)
 
-    def test_export_of_drawings_wants_a_folder(self, tmp_path):
-        assert refused("export", "any", "--svg", "--data", tmp_path) == [
+    def test_export_of_drawings_wants_a_folder(self, tmp_path, here):
+        assert here.refused("export", "any", "--svg", "--data", tmp_path) == [
             "export: --svg: found no --to, expected --to FOLDER for the drawings"
         ]
 
-    def test_export_to_a_place_that_cannot_be_written_leaves_nothing(self, file, tmp_path):
+    def test_export_to_a_place_that_cannot_be_written_leaves_nothing(self, file, tmp_path, here):
         data = tmp_path / "data"
-        project = answered("import", file, "--data", data).strip()
-        (line,) = refused("export", project, "--data", data, "--to", tmp_path / "no folder" / "out.json")
+        project = here.answered("import", file, "--data", data).strip()
+        (line,) = here.refused("export", project, "--data", data, "--to", tmp_path / "no folder" / "out.json")
         assert "no such file or directory" in line
         assert sorted(path.name for path in tmp_path.iterdir()) == ["data", "two panels.json"]
 
-    def test_a_data_folder_that_is_a_file_is_refused(self, file):
-        (line,) = refused("import", file, "--data", file)
+    def test_a_data_folder_that_is_a_file_is_refused(self, file, here):
+        (line,) = here.refused("import", file, "--data", file)
         assert str(file) in line
 
 
 class TestCopies:
-    def test_what_was_backed_up_is_there_after_restore(self, file, tmp_path):
+    def test_what_was_backed_up_is_there_after_restore(self, file, tmp_path, here):
         data, copy = tmp_path / "data", tmp_path / "copy.sqlite3"
-        first = answered("import", file, "--data", data).strip()
-        answered("backup", copy, "--data", data)
-        assert sqlite3.connect(copy).execute("pragma integrity_check").fetchone() == ("ok",)
-        later = answered("import", file, "--data", data).strip()
-        assert "is kept in" in answered("restore", copy, "--data", data)
-        assert json.loads(answered("export", first, "--data", data)) == SOUND
-        (line,) = refused("export", later, "--data", data)
+        first = here.answered("import", file, "--data", data).strip()
+        here.answered("backup", copy, "--data", data)
+        with closing(sqlite3.connect(copy)) as database:
+            assert database.execute("pragma integrity_check").fetchone() == ("ok",)
+        later = here.answered("import", file, "--data", data).strip()
+        assert "is kept in" in here.answered("restore", copy, "--data", data)
+        assert json.loads(here.answered("export", first, "--data", data)) == SOUND
+        (line,) = here.refused("export", later, "--data", data)
         assert f"one of {first}" in line
 
-    def test_a_copy_goes_into_a_fresh_folder(self, file, tmp_path):
+    def test_a_copy_goes_into_a_fresh_folder(self, file, tmp_path, here):
         copy = tmp_path / "copy.sqlite3"
-        project = answered("import", file, "--data", tmp_path / "one").strip()
-        answered("backup", copy, "--data", tmp_path / "one")
-        answered("restore", copy, "--data", tmp_path / "two" / "deep")
-        assert json.loads(answered("export", project, "--data", tmp_path / "two" / "deep")) == SOUND
+        project = here.answered("import", file, "--data", tmp_path / "one").strip()
+        here.answered("backup", copy, "--data", tmp_path / "one")
+        here.answered("restore", copy, "--data", tmp_path / "two" / "deep")
+        assert json.loads(here.answered("export", project, "--data", tmp_path / "two" / "deep")) == SOUND
 
-    def test_what_is_no_copy_is_refused(self, file, tmp_path):
-        (line,) = refused("restore", file, "--data", tmp_path / "data")
+    def test_what_is_no_copy_is_refused(self, file, tmp_path, here):
+        (line,) = here.refused("restore", file, "--data", tmp_path / "data")
         assert "expected a sound copy of a database" in line
 
-    def test_backup_without_a_database_is_refused(self, tmp_path):
-        (line,) = refused("backup", tmp_path / "copy.sqlite3", "--data", tmp_path / "data")
+    def test_backup_without_a_database_is_refused(self, tmp_path, here):
+        (line,) = here.refused("backup", tmp_path / "copy.sqlite3", "--data", tmp_path / "data")
         assert "found no file, expected a database" in line
         assert not list(tmp_path.iterdir())
 
@@ -317,24 +354,24 @@ class TestServer:
         status, body = read(f"http://127.0.0.1:{port}/api/projects/{project}/file")
         assert (status, json.loads(body)) == (200, SOUND)
 
-    def test_a_port_that_is_taken_is_refused(self, tmp_path):
+    def test_a_port_that_is_taken_is_refused(self, tmp_path, here):
         with socket.socket() as taken:
             taken.bind(("127.0.0.1", 0))
             taken.listen()
             port = taken.getsockname()[1]
-            (line,) = refused("serve", "--port", str(port), "--data", tmp_path / "data")
+            (line,) = here.refused("serve", "--port", str(port), "--data", tmp_path / "data")
         assert line == f"127.0.0.1, port {port}: found address already in use, expected an address to listen on"
 
-    def test_a_port_past_every_port_is_refused(self, tmp_path):
-        (line,) = refused("serve", "--port", "70000", "--data", tmp_path / "data")
+    def test_a_port_past_every_port_is_refused(self, tmp_path, here):
+        (line,) = here.refused("serve", "--port", "70000", "--data", tmp_path / "data")
         assert "found 70000, expected 0 to 65535" in line
 
-    def test_an_address_that_other_machines_reach_is_refused(self, tmp_path):
-        (line,) = refused("serve", "--host", "0.0.0.0", "--data", tmp_path / "data")
+    def test_an_address_that_other_machines_reach_is_refused(self, tmp_path, here):
+        (line,) = here.refused("serve", "--host", "0.0.0.0", "--data", tmp_path / "data")
         assert line.startswith("host: found 0.0.0.0, expected 127.0.0.1")
         assert not (tmp_path / "data").exists()
 
-    def test_a_damaged_database_is_refused(self, tmp_path):
+    def test_a_damaged_database_is_refused(self, tmp_path, here):
         (tmp_path / "castcourse.sqlite3").write_bytes(b"SQLite format 3\0" + b"\xff" * 5000)
-        (line,) = refused("serve", "--port", "0", "--data", tmp_path)
+        (line,) = here.refused("serve", "--port", "0", "--data", tmp_path)
         assert "damaged" in line

@@ -23,7 +23,7 @@ def read_text(text: str | bytes) -> Any:
     A mistake in the text has line and column as its path, a key given twice or a number without a value its place.
     """
     if len(text) > LARGEST_BYTES:
-        raise Refused([Fault("", f"{len(text):,} bytes", f"at most {LARGEST_BYTES:,} bytes")])
+        raise Refused([Fault("", f"more than {LARGEST_BYTES:,} bytes", f"at most {LARGEST_BYTES:,} bytes")])
     document = _parsed(text if isinstance(text, str) else _decoded(text))
     faults = list(_unclean(document, 0))
     if faults:

@@ -7,6 +7,9 @@ from typing import Any
 PLACES = 9
 """Decimals that are written: far below any tolerance, and round-off of floats does not show."""
 
+AREA_PLACES = 6
+"""The same for areas, which in square millimetres have eight figures before the point."""
+
 MM_PER_INCH = 25.4
 
 
@@ -26,7 +29,7 @@ class Measured:
 
     def area(self, square_inches: float) -> float:
         """An area of `square_inches`."""
-        return _plain(float(square_inches) * self.per_inch**2)
+        return round(float(square_inches) * self.per_inch**2, AREA_PLACES) + 0.0
 
     def lengths(self, inches: Iterable[Any]) -> list[float]:
         """Many lengths."""

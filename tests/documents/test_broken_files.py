@@ -74,7 +74,7 @@ def test_a_file_of_nothing_but_faults_is_refused_soon():
 
 def test_a_file_past_the_largest_is_refused_unread():
     (fault,) = refusal(b" " * 16_000_001).faults
-    assert (fault.found, fault.expected) == ("16,000,001 bytes", "at most 16,000,000 bytes")
+    assert (fault.found, fault.expected) == ("more than 16,000,000 bytes", "at most 16,000,000 bytes")
 
 
 def test_a_byte_order_mark_is_no_fault():

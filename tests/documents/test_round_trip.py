@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from broken_files import SOUND
 from drawn_files import panel_documents, project_documents
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from shapes import CASES, SHAPES, document
 
@@ -20,6 +20,7 @@ from app.panel.faults import Fault, Refused
 from app.panel.project import Liner, Project
 from app.panel.values import Opening
 
+RANDOM = settings(deadline=None, suppress_health_check=list(HealthCheck))
 DEMO = Path(__file__).parents[2] / "demo_data"
 PLAIN = {"mark": "N1", "thickness": 7.25, "outline": [[0, 0], [120, 0], [120, 96], [0, 96]]}
 FILES = sorted([*CASES.glob("*.json"), *DEMO.glob("*.json")])
@@ -30,23 +31,27 @@ def same_text(one: Any, other: Any) -> bool:
     return json.dumps(one) == json.dumps(other)
 
 
+@RANDOM
 @given(panel_documents())
 def test_a_panel_written_over_its_own_document_is_that_document_to_the_letter(said):
     assert same_text(write_panel(read_panel(said), "in", like=said), said)
 
 
+@RANDOM
 @given(panel_documents("mm"))
 def test_a_panel_written_without_a_document_reads_back_equal(said):
     panel = read_panel(said, "mm")
     assert read_panel(write_panel(panel, "mm"), "mm") == panel
 
 
+@RANDOM
 @given(panel_documents("mm"))
 def test_a_panel_reads_back_equal_in_the_other_unit(said):
     panel = read_panel(said, "mm")
     assert read_panel(write_panel(panel, "in"), "in") == panel
 
 
+@RANDOM
 @given(project_documents())
 def test_a_project_written_over_its_own_file_is_that_file_to_the_letter(said):
     project = read_project(said)
@@ -117,6 +122,7 @@ def test_a_length_is_written_as_typed_or_else_shortest(length, unit, like, said)
     assert same_text(write_length(length, unit, like), said)
 
 
+@RANDOM
 @given(st.integers(-(10**12), 10**12), st.sampled_from(["in", "mm"]))
 def test_every_length_reads_back_to_the_nanometre(nm, unit):
     assert Length.from_number(write_length(Length(nm), unit), unit).nm == nm
@@ -158,6 +164,7 @@ def read_or_refused(said: Any) -> Project | tuple[Fault, ...]:
         return refused.faults
 
 
+@RANDOM
 @given(st.sampled_from(PLACES), _JSON)
 def test_any_value_at_any_place_is_read_or_refused(way, value):
     said = deepcopy(SOUND)
