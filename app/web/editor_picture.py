@@ -32,7 +32,7 @@ class Part:
 
     def swapping(self) -> "Part":
         """The group marked to take the place of the one on the page."""
-        return Part(self.id, Markup(self.markup.replace("<g ", '<g hx-swap-oob="true" ', 1)))
+        return Part(self.id, Markup(str(self.markup).replace("<g ", '<g hx-swap-oob="true" ', 1)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,10 +56,7 @@ class Picture:
 
     def swapping(self) -> "Picture":
         """The same groups, marked to take the place of those on the page."""
-        parts = tuple(
-            Part(part.id, Markup(part.markup.replace("<g ", '<g hx-swap-oob="true" ', 1))) for part in self.parts
-        )
-        return Picture(self.box, self.height, self.patterns, parts)
+        return Picture(self.box, self.height, self.patterns, tuple(part.swapping() for part in self.parts))
 
 
 def picture_of(computed: Computed, unit: str) -> Picture:

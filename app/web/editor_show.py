@@ -1,11 +1,14 @@
 """From a panel and its results to what the editor shows."""
 
+from functools import lru_cache
 from typing import Any
 
+from app.panel.project import Project, Wall
+from app.panel.values import Panel
 from app.web.editor_checkpoints import checkpoints_part, temperatures
 from app.web.editor_choose import card_of
 from app.web.editor_findings import findings_part
-from app.web.editor_picture import picture_of
+from app.web.editor_picture import Picture, picture_of
 from app.web.editor_view import (
     LAYER_CHOICES,
     EditorPage,
@@ -45,8 +48,7 @@ def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
 def parts_of(before: LoadedPanel, after: LoadedPanel, steps: Steps, temperature: float | None) -> EditorParts:
     """What an edit changed, checkpoints at the temperature shown; layers that look as before are left out."""
     parts = _parts(after, _computed(after), steps, temperature, swap=True)
-    old = picture_of(_computed(before), before.project.length_unit)
-    parts["drawing"] = parts["drawing"].less(old).swapping()
+    parts["drawing"] = parts["drawing"].less(_picture(before)).swapping()
     return EditorParts(**parts)
 
 
@@ -54,11 +56,21 @@ def _computed(loaded: LoadedPanel) -> Computed:
     return compute(loaded.project, loaded.wall, loaded.panel)
 
 
+def _picture(loaded: LoadedPanel) -> Picture:
+    return _drawn(loaded.project, loaded.wall, loaded.panel)
+
+
+@lru_cache(maxsize=16)
+def _drawn(project: Project, wall: Wall, panel: Panel) -> Picture:
+    """Kept for the next edit, which sends only what differs."""
+    return picture_of(compute(project, wall, panel), project.length_unit)
+
+
 def _parts(
     loaded: LoadedPanel, computed: Computed, steps: Steps, temperature: float | None, *, swap: bool
 ) -> dict[str, Any]:
     project = loaded.project
-    picture = picture_of(computed, project.length_unit)
+    picture = _picture(loaded)
     return {
         "address": address_of(loaded.id),
         "revision": loaded.revision,

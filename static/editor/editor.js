@@ -19,8 +19,8 @@ const gestures = new Gestures(svg, frame, things, writes, snap, say);
 new Keys(svg, { frame, things, gestures, say });
 
 // The server's answer is in: new lines to snap to, marks and handles again, a changed size of the drawing.
-document.addEventListener("htmx:oobAfterSwap", (event) => {
-  if (event.detail.target.id === "layer-things") settle();
+document.addEventListener("htmx:afterRequest", (event) => {
+  if (event.detail.successful && event.detail.requestConfig.verb === "post") settle();
 });
 
 function settle() {

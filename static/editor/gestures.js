@@ -5,6 +5,7 @@ import { inches, sixteenth } from "./snap.js";
 
 const MOUSE_REACH = 12;
 const FINGER_REACH = 26;
+const STILL = 3;
 
 export class Gestures {
   constructor(svg, frame, things, writes, snap, say) {
@@ -109,8 +110,11 @@ export class Gestures {
   moveGhost(gesture, at, event) {
     const [x, y, width, height] = JSON.parse(gesture.shape.dataset.box);
     const reach = gesture.free ? 0 : this.reach(event);
-    const across = this.snap.moved(x, x + width, at.x - gesture.start.x, ["left", "right"], reach);
-    const up = this.snap.moved(y, y + height, at.y - gesture.start.y, ["bottom", "top"], reach);
+    const still = { delta: 0, hit: null };
+    const sideways = Math.abs(event.clientX - gesture.event.clientX) >= STILL;
+    const upways = Math.abs(event.clientY - gesture.event.clientY) >= STILL;
+    const across = sideways ? this.snap.moved(x, x + width, at.x - gesture.start.x, ["left", "right"], reach) : still;
+    const up = upways ? this.snap.moved(y, y + height, at.y - gesture.start.y, ["bottom", "top"], reach) : still;
     Object.assign(gesture, moveOf(gesture.shape, across.delta, up.delta));
     this.copyOf(gesture.shape).setAttribute("transform", `translate(${across.delta} ${-up.delta})`);
     this.say.moved(across, up);
