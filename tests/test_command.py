@@ -27,8 +27,9 @@ ROOT = Path(__file__).parents[1]
 B1 = ROOT / "tests" / "cases" / "b1.json"
 
 
-def started(*words: str | Path, **more: Any) -> "subprocess.Popen[bytes]":
+def started(*words: str | Path, temporary: Path | None = None, **more: Any) -> "subprocess.Popen[bytes]":
     environment = {**os.environ, "PYTHONPATH": str(ROOT), "PYTHONWARNINGS": "error"}
+    environment |= {"TMPDIR": str(temporary)} if temporary else {}
     pipes = {"stdin": subprocess.DEVNULL, "stdout": subprocess.PIPE, "stderr": subprocess.PIPE}
     return subprocess.Popen([sys.executable, "-m", "app", *map(str, words)], env=environment, **pipes | more)
 
@@ -327,7 +328,7 @@ def read(address: str) -> tuple[int, bytes]:
 
 class TestServer:
     def test_demo_prints_the_address_it_answers_on_and_ends_by_ctrl_c(self, tmp_path, servers):
-        process = started("demo", "--port", "0", cwd=tmp_path)
+        process = started("demo", "--port", "0", temporary=tmp_path)
         servers.append(process)
         address = re.fullmatch(r"Castcourse is at (http://127\.0\.0\.1:\d+/)\n", process.stdout.readline().decode())
         assert address, "the first line has the address"
@@ -337,10 +338,10 @@ class TestServer:
         _, err = process.communicate(timeout=30)
         assert (process.returncode, err) == (130, b"")
 
-    def test_two_demos_have_addresses_and_data_of_their_own(self, servers):
+    def test_two_demos_have_addresses_and_data_of_their_own(self, tmp_path, servers):
         said = []
         for _ in range(2):
-            servers.append(started("demo"))
+            servers.append(started("demo", temporary=tmp_path))
             said.append((servers[-1].stdout.readline(), servers[-1].stdout.readline()))
         (one, one_data), (other, other_data) = said
         assert one != other
