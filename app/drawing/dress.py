@@ -17,6 +17,10 @@ HALO_MM = 0.9
 """Edge of ground colour around a text that stands on brick, mm of paper, both sides together."""
 
 
+GAP_SHOWS = 0.75
+"""Inches of panel under a mm of paper: at a larger scale a 3/8 in. joint is wider than 0.5 mm and shows as a gap."""
+
+
 def by_class(part: Part, style: Style) -> Coats:
     """Class names only: no colour, no pen, nothing that a strict content policy refuses."""
     del part
@@ -35,7 +39,7 @@ def by_palette(name: str, scale: Scale) -> Dress:
 
 
 def _shape(look: Look, inches: float) -> Coats:
-    attributes = {"fill": look.fill}
+    attributes = {"fill": look.wide if look.wide and inches < GAP_SHOWS else look.fill}
     if look.line != "none":
         attributes |= {"stroke": look.line, "stroke-width": f"{_pen(look, inches):.4g}"}
     if look.dashed:

@@ -21,7 +21,8 @@ DASH_MM = (2.4, 1.2)
 class Look:
     """Fill, line colour, pen in mm; `hatch` names the hatching over the fill; "none" is no fill or no line;
     `halo` is what a text is edged with so that it reads over brick;
-    `most` is the thickest pen in inches of panel (0: no limit), so that at a small scale no line hides a joint."""
+    `most` is the thickest pen in inches of panel (0: no limit), so that at a small scale no line hides a joint;
+    `wide` is the fill at scales that show a joint as a gap between two lines, "" for the same fill."""
 
     fill: str = "none"
     line: str = "none"
@@ -31,6 +32,7 @@ class Look:
     hatch: str = ""
     halo: str = ""
     most: float = 0.0
+    wide: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +113,7 @@ def palette(name: str) -> Mapping[Style, Look]:
 def _areas(inks: Inks) -> dict[Style, Look]:
     return {
         "concrete": Look(inks.concrete),
-        "joint": Look(inks.joint),
+        "joint": Look(inks.joint, wide=inks.concrete),
         "opening": Look(inks.ground),
         "strip": Look(inks.concrete, inks.ink, THIN),
         "plate": Look(inks.concrete, inks.ink, MEDIUM),

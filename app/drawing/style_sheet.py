@@ -37,5 +37,5 @@ def _declarations(look: Look) -> str:
     if look.bold:
         said["font-weight"] = "600"
     if look.halo:
-        said |= {"stroke": look.halo, "stroke-width": "3px", "stroke-linejoin": "round", "paint-order": "stroke"}
+        said |= {"stroke": look.halo, "stroke-width": "0.3em", "stroke-linejoin": "round", "paint-order": "stroke"}
     return ";".join(f"{key}:{value}" for key, value in said.items())

@@ -34,8 +34,14 @@ def _controls(scene: Scene) -> Iterator[Mark]:
     near, far = -scene.mm(NEAR_MM), scene.mm(LEADER_MM - NEAR_MM)
     yield segments([(near, line.at, far, place) for line, place in zip(lines, places, strict=True)], "rule")
     for line, place in zip(lines, places, strict=True):
-        words = f"{lettered(line.at, scene.unit)}  {line.words}"
+        words = f"{lettered(line.at, scene.unit)}  {_name(scene, line)}"
         yield Text(far + scene.mm(0.8), place, f"{words}{_miss(scene, line)}", "text", SMALL, "start")
+
+
+def _name(scene: Scene, line: Control) -> str:
+    if line.what != "edge" or 0 < line.at < scene.height:
+        return line.words
+    return "top edge" if line.at else "foot of the panel"
 
 
 def _miss(scene: Scene, line: Control) -> str:

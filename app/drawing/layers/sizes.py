@@ -16,8 +16,8 @@ from app.panel.rings import is_within
 
 FRAME = "face"
 
-REACH_MM = 2.2
-"""From a small piece's middle to its size, mm."""
+REACH_MM, BESIDE_MM = 2.2, 1.0
+"""Least distance from a small piece's middle to its size, and from its edge, mm."""
 
 SIDES: tuple[tuple[float, float, Anchor], ...] = (
     (-1, 0, "end"),
@@ -42,24 +42,29 @@ HALF_MM = 1.4
 
 
 def marks(scene: Scene) -> Iterator[Mark]:
-    """In an opening or past a slope beside the piece; else on a label above it; none where sizes would touch."""
+    """In an opening or past a slope beside the piece; else on a label on the brick above it; none where sizes
+    would touch or cross an edge."""
     trims = scene.layout.trims
     if not trims.is_small.any():
         return
     x0, y0, x1, y1 = bounds(trims.pieces.take(trims.is_small))
     x, y = (x0 + x1) / 2, (y0 + y1) / 2
     lengths = [lettered(length, scene.unit) for length in trims.length[trims.is_small].tolist()]
-    free = _free_sides(scene, x, y, lengths)
+    reach = np.maximum(scene.mm(REACH_MM), np.maximum(x1 - x0, y1 - y0) / 2 + scene.mm(BESIDE_MM))
+    free = _free_sides(scene, x, y, reach, lengths)
     order = np.argsort(~free.any(axis=1), kind="stable").tolist()
     kinds = [lengths[k] for k in order]
     shown = sparse(x[order].tolist(), y[order].tolist(), kinds, scene.mm(CLEAR_MM), scene.mm(AGAIN_MM))
     board = Board(scene.mm(10), [text_box(scene, text) for text in openings.lettering(scene)])
     for k in (order[n] for n in shown):
-        yield from _size(scene, board, float(x[k]), float(y[k]), lengths[k], np.flatnonzero(free[k]).tolist())
+        place = float(x[k]), float(y[k]), float(reach[k])
+        yield from _size(scene, board, place, lengths[k], np.flatnonzero(free[k]).tolist())
 
 
-def _size(scene: Scene, board: Board, x: float, y: float, words: str, sides: list[int]) -> Iterator[Mark]:
-    reach = scene.mm(REACH_MM)
+def _size(
+    scene: Scene, board: Board, place: tuple[float, float, float], words: str, sides: list[int]
+) -> Iterator[Mark]:
+    x, y, reach = place
     for dx, dy, anchor in (SIDES[side] for side in sides):
         text = Text(x + dx * reach, y + dy * reach, words, "text small", SMALL, anchor)
         if board.took(text_box(scene, text)):
@@ -67,16 +72,18 @@ def _size(scene: Scene, board: Board, x: float, y: float, words: str, sides: lis
             return
     text = Text(x, y + reach, words, "text small")
     left, low, right, high = text_box(scene, text)
-    if not sides and board.took((left, low, right, high)):
+    corner_x, corner_y = np.array([left, right, left, right]), np.array([low, low, high, high])
+    is_on_brick = is_within(scene.layout.field, corner_x, corner_y).all()
+    if not sides and is_on_brick and board.took((left, low, right, high)):
         yield box(left, low, right - left, high - low, "label")
         yield text
 
 
-def _free_sides(scene: Scene, x: Floats, y: Floats, lengths: list[str]) -> NDArray[np.bool_]:
+def _free_sides(scene: Scene, x: Floats, y: Floats, reach: Floats, lengths: list[str]) -> NDArray[np.bool_]:
     """Whether a size fits at each side of each piece: no brick there, and within the panel's extent, so that it does
     not run among pole, tape or words. Shape (pieces, sides)."""
     wide = np.array([scene.mm(text_width_mm(words, SMALL)) for words in lengths])
-    reach, half = scene.mm(REACH_MM), scene.mm(HALF_MM)
+    half, reach = scene.mm(HALF_MM), reach[:, None]
     dx, dy, back = (np.array(column) for column in zip(*((a, b, BACK[anchor]) for a, b, anchor in SIDES), strict=True))
     left = x[:, None] + dx * reach - wide[:, None] * back
     corner_x = np.stack([left, left, left + wide[:, None], left + wide[:, None]])
