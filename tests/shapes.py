@@ -62,16 +62,7 @@ SHAPES: dict[str, Document] = {
     },
 }
 
-CROSSED = (
-    "window",
-    "door",
-    "gable",
-    "stepped top",
-    "round vent",
-    "strip",
-    "stack panel",
-    "herringbone panel",
-)
+CROSSED = ("window", "door", "gable", "stepped top", "round vent", "stack panel")
 """The shapes that are crossed with every bond and every size: one of each sort of boundary and seam."""
 
 
