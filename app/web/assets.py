@@ -49,7 +49,8 @@ class Assets:
 @cache
 def assets() -> Assets:
     """Everything there is, read once."""
-    contents = dict(sorted(_found()))
+    found = dict(_found())
+    contents = {name: found[name] for name in sorted(found)}
     digest = sha256()
     for name, content in contents.items():
         digest.update(b"%d %s\n" % (len(content), name.encode()))
@@ -86,9 +87,9 @@ def drawing_styles() -> str:
 
 
 def _found() -> Iterator[tuple[str, bytes]]:
-    yield "drawing-styles.css", drawing_styles().encode()
     for path in STATIC.rglob("*"):
         if path.suffix in MEDIA_TYPES:
             yield path.relative_to(STATIC).as_posix(), path.read_bytes()
+    yield "drawing.css", drawing_styles().encode() + (STATIC / "drawing.css").read_bytes()
     for name, (package, inside) in FROM_WHEELS.items():
         yield name, files(package).joinpath(inside).read_bytes()

@@ -3,11 +3,13 @@
 The browser lives as long as one module: Playwright's loop must not outlive it, other tests run loops of their own.
 """
 
+import os
 import socket
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -42,19 +44,38 @@ class Server:
         return ids
 
 
-@pytest.fixture(scope="session")
-def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
-    """One server for all browser tests, with an empty database of its own."""
+@contextmanager
+def running(data: Path) -> Iterator[Server]:
+    """A server on a free port of this machine."""
     with socket.create_server(("127.0.0.1", 0)) as taken:
         port = taken.getsockname()[1]
-    data = tmp_path_factory.mktemp("data")
     command = [sys.executable, str(Path(__file__).with_name("served.py")), str(data), str(port)]
-    with subprocess.Popen(command, cwd=ROOT, env={"PYTHONPATH": str(ROOT)}) as process:
+    with subprocess.Popen(command, cwd=ROOT, env=os.environ | {"PYTHONPATH": str(ROOT)}) as process:
         try:
             _await_answer(f"http://127.0.0.1:{port}", process)
             yield Server(f"http://127.0.0.1:{port}", data)
         finally:
             process.terminate()
+
+
+@pytest.fixture(scope="session")
+def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+    """One server for all browser tests, on a fresh data folder."""
+    with running(tmp_path_factory.mktemp("data")) as started:
+        yield started
+
+
+@pytest.fixture(scope="session")
+def demo(server: Server) -> dict[str, Any]:
+    """The ids of the demonstration's twelve panels, brought in anew."""
+    return server.create(ROOT / "demo_data" / "casting_yard.json")
+
+
+@pytest.fixture
+def empty_server(tmp_path: Path) -> Iterator[Server]:
+    """A server without any project."""
+    with running(tmp_path) as started:
+        yield started
 
 
 @pytest.fixture(scope="module")
@@ -96,18 +117,20 @@ def page(context: BrowserContext, troubles: Troubles) -> Page:
     return opened
 
 
-def accessibility_faults(page: Page) -> list[str]:
-    """What axe finds on a page: rule, impact, and the first places."""
-    found = Axe().run(page, options={"preload": False}).response["violations"]
-    return [
-        f"{fault['id']} ({fault['impact']}): {', '.join(str(node['target']) for node in fault['nodes'][:5])}"
-        for fault in found
-    ]
-
-
 @pytest.fixture
-def axe() -> Any:
-    return accessibility_faults
+def axe() -> Callable[..., list[str]]:
+    """What axe finds on a page: rule, impact, and the first places; `strict` asks for 7:1 as the bed page promises."""
+
+    def found(page: Page, *, strict: bool = False) -> list[str]:
+        # Preloading would write style elements into the page, which its policy forbids.
+        options = {"rules": {"color-contrast-enhanced": {"enabled": strict}}, "preload": False}
+        violations = Axe().run(page, options=options).response["violations"]
+        return [
+            f"{fault['id']} ({fault['impact']}): {', '.join(str(node['target']) for node in fault['nodes'][:5])}"
+            for fault in violations
+        ]
+
+    return found
 
 
 def _await_answer(address: str, process: subprocess.Popen[bytes]) -> None:

@@ -1,5 +1,6 @@
 """A real server in this process on a fresh database, asked over ASGI."""
 
+import shutil
 import sys
 from collections.abc import AsyncIterator
 from pathlib import Path
@@ -9,6 +10,7 @@ import pytest
 
 from app.main import create_app
 from app.settings import Settings
+from app.workflow.opening import open_data
 
 sys.path.insert(0, str(Path(__file__).parent))
 
@@ -18,9 +20,20 @@ def anyio_backend() -> str:
     return "asyncio"
 
 
+@pytest.fixture(scope="session")
+def empty_database(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A database without projects, made once by the migrations and copied for every test."""
+    path = tmp_path_factory.mktemp("empty") / "empty.sqlite3"
+    open_data(path).dispose()
+    return path
+
+
 @pytest.fixture
-async def app(tmp_path: Path) -> AsyncIterator[object]:
-    made = create_app(Settings(tmp_path / "data", largest_body=1_000_000))
+async def app(tmp_path: Path, empty_database: Path) -> AsyncIterator[object]:
+    settings = Settings(tmp_path / "data", largest_body=1_000_000)
+    settings.data.mkdir()
+    shutil.copy(empty_database, settings.database)
+    made = create_app(settings)
     async with made.router.lifespan_context(made):
         yield made
 

@@ -5,13 +5,14 @@ import re
 import httpx
 import pytest
 
+from app.drawing.styles import STYLES
 from app.web.assets import assets
 
 pytestmark = pytest.mark.anyio
 
 
 @pytest.mark.parametrize(
-    "name", ["base.css", "drawing-styles.css", "banner.js", "htmx.js", "source-sans-regular.ttf", "mark.svg"]
+    "name", ["base.css", "drawing.css", "banner.js", "htmx.js", "source-sans-regular.ttf", "mark.svg"]
 )
 async def test_a_file_is_served_to_be_kept(client: httpx.AsyncClient, name: str) -> None:
     answer = await client.get(assets().url(name))
@@ -38,3 +39,9 @@ def test_every_font_that_the_style_sheet_names_is_there() -> None:
 
 def test_htmx_is_version_2() -> None:
     assert 'version:"2.' in assets().contents["htmx.js"].decode()
+
+
+def test_every_mark_of_a_drawing_has_its_rule() -> None:
+    styles = assets().contents["drawing.css"].decode()
+    for style in STYLES:
+        assert f".{style.replace(' ', '.')}{{" in styles
