@@ -21,6 +21,9 @@ def panel_card(panel: Panel, shapes: Sequence[Thing], sizes: Collection[str], un
         forms=(
             bond_form("field", panel.field, sizes),
             _opening_form().under("Add an opening"),
+            _arch_form().under("Add an arched opening"),
+            _round_form().under("Add a round opening"),
+            _polygon_form().under("Add an opening of any outline"),
             _zone_form(panel, sizes).under("Add a zone"),
             _band_form(panel, sizes).under("Add a band of courses"),
             _strip_form().under("Add a rustication strip"),
@@ -62,12 +65,27 @@ def box_fields() -> tuple[Field, ...]:
     return tuple(Field(name, label) for name, label in names)
 
 
+def _named(use: str) -> tuple[Field, ...]:
+    return choice_field("use", "Use", use, USES, wide=False), Field("mark", "Mark", holder="next free")
+
+
+def _arch_form() -> CardForm:
+    fields = (*_named("window"), *box_fields(), Field("rise", "Rise of the arch"))
+    return CardForm("add_opening", "Add", fields, (("shape", "arch"),))
+
+
+def _round_form() -> CardForm:
+    fields = (*_named("vent"), Field("x", "Centre across"), Field("y", "Centre up"), Field("radius", "Radius"))
+    return CardForm("add_opening", "Add", fields, (("shape", "circle"),))
+
+
+def _polygon_form() -> CardForm:
+    fields = (*_named("louver"), Field("points", "Points: x, y; x, y", wide=True))
+    return CardForm("add_opening", "Add", fields, (("shape", "polygon"),))
+
+
 def _opening_form() -> CardForm:
-    fields = (
-        choice_field("use", "Use", "window", USES, wide=False),
-        Field("mark", "Mark", holder="next free"),
-        *box_fields(),
-    )
+    fields = (*_named("window"), *box_fields())
     draw = Draw("add_opening", json.dumps({"shape": "rect", "use": "window"}), "Drag the window's corners", "Draw it")
     return CardForm("add_opening", "Add", fields, (("shape", "rect"),), draw=draw)
 

@@ -7,7 +7,7 @@ from app.panel.shapes import Arch, Circle, Polygon, Rect, Shape
 from app.panel.size import BrickSize
 from app.panel.values import Band, Fixing, Opening, Panel, Strip, Zone
 from app.web.editor_card_panel import USES, bond_form, origin_form
-from app.web.editor_cards import Card, CardForm, Field, choice_field, length_field, points_text
+from app.web.editor_cards import Card, CardForm, Draw, Field, choice_field, length_field, points_text
 
 Hidden = tuple[tuple[str, str], ...]
 
@@ -72,6 +72,7 @@ def outline_card(panel: Panel, unit: str) -> Card:
     points = Field("points", "Points: x, y; x, y", points_text(panel.outline, unit), wide=True)
     width = Field("width", "Width")
     height = Field("height", "Height")
+    draw = Draw("set_outline", "{}", "Drag from the lower left corner to the upper right", "Draw it")
     edges = tuple((str(k), f"edge {k}") for k in range(len(panel.outline)))
     treatments = tuple((name, name) for name in ("margin", "flush", "return"))
     ending = (
@@ -85,7 +86,7 @@ def outline_card(panel: Panel, unit: str) -> Card:
         words="Drag a corner, or type.",
         forms=(
             CardForm("set_outline", "Set points", (points,)),
-            CardForm("set_outline", "Set rectangle", (width, height)).under("Make it a rectangle"),
+            CardForm("set_outline", "Set rectangle", (width, height), draw=draw).under("Make it a rectangle"),
             CardForm("set_edge", "Set edge", ending).under("How the brick ends at an edge"),
         ),
     )

@@ -9,6 +9,7 @@ from app.web.editor_cards import Card
 from app.web.editor_checkpoints import Checkpoints, Temperatures
 from app.web.editor_findings import Findings
 from app.web.editor_picture import Picture
+from app.web.editor_strips import Strip, strips_of
 from app.web.editor_things import Thing, things_of
 from app.web.pages import Page
 from app.workflow.compute import Computed
@@ -27,6 +28,7 @@ class Things:
 
     shapes: tuple[Thing, ...]
     home: str
+    strips: tuple[Strip, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,8 +141,13 @@ def counts_of(computed: Computed) -> tuple[Count, ...]:
 def things_part(layout: Layout, unit: str, picture: Picture) -> Things:
     """Shapes and view for the drawing's script."""
     left, top, width, height = picture.box
-    home = {"height_in": layout.panel.height, "box": {"x": left, "y": top, "width": width, "height": height}}
+    home = {
+        "height_in": layout.panel.height,
+        "box": {"x": left, "y": top, "width": width, "height": height},
+        "panel": {"width": layout.panel.width, "height": layout.panel.height},
+    }
     return Things(
         shapes=things_of(layout, unit),
         home=json.dumps(home, separators=(",", ":")),
+        strips=strips_of(layout),
     )

@@ -36,6 +36,8 @@ export class Gestures {
     if (this.drawing) return { ...base, kind: "draw", from: this.snapped(start, event) };
     const handle = event.target.closest(".handle");
     if (handle) return { ...base, kind: handle.dataset.point ? "point" : "size", handle, shape: this.things.shape };
+    const strip = event.target.closest(".slider");
+    if (strip) return { ...base, kind: "slide", strip };
     const shape = event.target.closest("[data-thing]");
     if (shape && shape.dataset.thing === this.things.chosen && shape.dataset.moves) return { ...base, kind: "move", shape };
     return { ...base, kind: shape ? "choose" : "pan", shape };
@@ -144,6 +146,19 @@ export class Gestures {
     const reach = this.frame.inchesPerPixel() * 6;
     this.outlineGhost({ left: point.x - reach, right: point.x + reach, bottom: point.y - reach, top: point.y + reach });
     this.say.place(point);
+  }
+
+  // The pole slides the courses, the tape the bond: the field's origin moves by the same distance.
+  slideGhost(gesture, at) {
+    const [x, y] = JSON.parse(gesture.strip.dataset.origin);
+    const up = gesture.strip.dataset.slides === "y";
+    const delta = sixteenth(up ? at.y - gesture.start.y : at.x - gesture.start.x);
+    gesture.edit = "set_origin";
+    gesture.values = { part: "field", x: inches(x + (up ? 0 : delta)), y: inches(y + (up ? delta : 0)) };
+    const { width, height } = JSON.parse(this.svg.querySelector("#layer-things").dataset.home).panel;
+    if (up) this.outlineGhost({ left: 0, right: width, bottom: y + delta, top: y + delta });
+    else this.outlineGhost({ left: x + delta, right: x + delta, bottom: 0, top: height });
+    this.say.slid(up, delta);
   }
 
   drawGhost(gesture, at, event) {

@@ -33,6 +33,11 @@ export class Say {
     this.words([parts.join(", ") || "not moved", ...named([across.hit, up.hit])].join("; "));
   }
 
+  slid(up, delta) {
+    const way = up ? (delta < 0 ? "down" : "up") : delta < 0 ? "left" : "right";
+    this.words(`${up ? "Courses" : "Bond"} ${this.length(Math.abs(delta))} ${way}`);
+  }
+
   sized(box, hits) {
     const size = `${this.length(box.right - box.left)} x ${this.length(box.top - box.bottom)}`;
     this.words([size, ...named(hits)].join("; "));

@@ -82,7 +82,7 @@ def test_thirty_drags_on_b1_show_the_apis_layout_within_a_tenth_of_a_second(page
     sizes = []
     page.on("response", lambda answer: sizes.append(answer) if answer.url.endswith("/edits") else None)
     for k in range(30):
-        thing, step = f"openings/W{k % 12 + 1}", 14 if k % 2 else -11
+        thing, step = f"openings/W{k % 12 + 1}", (14 if k % 2 else -11) * (-1) ** (k // 12)
         drag(page, thing, step if k % 3 else 0, step if k % 3 != 1 else 0)
         wait_until(page, f"window.paints.length === {k + 1}")
         if k % 5 == 4:
