@@ -101,8 +101,10 @@ def mould(bond_name: str, size: BrickSize, columns: int, rows: int) -> Mould:
 
 
 def _basis(vectors: Floats, longest: float) -> Basis:
-    """The most level lattice vector with at most one step up, and a partner that spans the lattice with it."""
-    along = _most_level(vectors, longest, 1)
+    """Along the courses where there are any, else along the most level lattice vector with at most one step up; and a
+    partner that spans the lattice with it."""
+    has_courses = abs(vectors[0, 1]) <= TOLERANCE
+    along = (1, 0) if has_courses else _most_level(vectors, longest, 1)
     return Basis(along, _partner(along, vectors))
 
 
