@@ -12,7 +12,7 @@ from app.panel.project import Project
 from app.storage.shares import StoredShare
 from app.web.pages import Page, Step
 from app.web.wall_drawing import WallDrawing, wall_drawing
-from app.web.words import at, counted
+from app.web.words import at, counted, sized
 from app.workflow.compute import Computed, compute, takeoff_of
 from app.workflow.loading import LoadedPanel, LoadedProject, LoadedWall
 from app.workflow.new_parts import usual
@@ -167,7 +167,7 @@ def _row(loaded: LoadedProject, panel: LoadedPanel, computed: Computed) -> Panel
         address=f"/panels/{panel.id}",
         bed_address=f"/bed/{panel.id}",
         change_address=f"/projects/{loaded.id}/panels/{panel.id}",
-        size=f"{format_length(value.width, unit)} x {format_length(value.height, unit)}",
+        size=sized(value.width, value.height, unit),
         thickness=format_length(value.thickness, unit),
         base=format_length(value.base, unit),
         whole=f"{layout.whole:,}",

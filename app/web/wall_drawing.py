@@ -12,6 +12,7 @@ from app.drawing.scales import Scale
 from app.drawing.svg import svg_layers, svg_patterns
 from app.drawing.wall import AROUND, panel_places, wall_elevation
 from app.lengths import format_length
+from app.web.words import sized
 from app.workflow.compute import Computed
 from app.workflow.loading import LoadedPanel, LoadedWall
 
@@ -95,7 +96,7 @@ def _scale(wall: LoadedWall) -> Scale:
 
 def _target(panel: LoadedPanel, place: tuple[float, float], drawn: Drawing, unit: str) -> Target:
     value = panel.panel
-    size = f"{format_length(value.width, unit)} x {format_length(value.height, unit)}"
+    size = sized(value.width, value.height, unit)
     x, y = place
     top = drawn.height - y - value.height
     measures = (f"{number:.4f}" for number in (x, top, value.width, value.height))

@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 from datetime import datetime
 
+from app.lengths import format_length
+
 
 def counted(number: int, one: str, many: str | None = None) -> str:
     """`1 panel`, `12 panels`, `no panels`."""
@@ -15,6 +17,12 @@ def at(moment: datetime) -> str:
     """Date and time on this machine's clock."""
     local = moment.astimezone()
     return f"{local.day} {local:%b %Y, %H:%M}"
+
+
+def sized(width: float, height: float, unit: str) -> str:
+    """Width and height in inches as `30'-0" x 26'-8"` or `6310 x 8200 mm`."""
+    wide, high = format_length(width, unit), format_length(height, unit)
+    return f"{wide.removesuffix(' mm')} x {high}"
 
 
 def listed(names: Sequence[str]) -> str:
