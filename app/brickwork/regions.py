@@ -26,24 +26,45 @@ class Region:
     extent: BaseGeometry
 
 
+@dataclass(frozen=True, slots=True)
+class _Share:
+    """A region before joints are given up; `head` and `bed` are its bond's own joints, inches."""
+
+    mark: str
+    size: BrickSize
+    bond: str
+    origin: tuple[float, float]
+    extent: BaseGeometry
+
+    @property
+    def joints(self) -> tuple[float, float]:
+        return joints(BONDS[self.bond], self.size)
+
+
 def regions(panel: Panel, field: BaseGeometry, sizes: dict[str, BrickSize]) -> list[Region]:
     """Divide `field` (inches, face frame) among the field's brickwork and the zones; later zones win.
 
     Every region but an empty one appears, the field first. A unit owns the joint to its right and above it, so each
     region gives up one of its own joints on its left and lower neighbours' behalf: exactly one joint stands between.
     """
-    field_size = sizes[panel.field.size]
-    field_origin = _corner(panel.field.origin, field)
-    shares: list[tuple[str, BrickSize, str, tuple[float, float], BaseGeometry]] = []
-    rest = field
+    shares = _shares(panel, field, sizes)
+    if len(shares) == 1:
+        return [Region(share.mark, share.size, share.bond, share.origin, share.extent) for share in shares]
+    extents = [share.extent.difference(_joints_beside(k, shares)) for k, share in enumerate(shares)]
+    extents = [extent.difference(_joints_across(k, shares, extents)) for k, extent in enumerate(extents)]
+    kept = [(share, extent) for share, extent in zip(shares, extents, strict=True) if extent.area > TOLERANCE]
+    return [Region(share.mark, share.size, share.bond, share.origin, extent) for share, extent in kept]
+
+
+def _shares(panel: Panel, field: BaseGeometry, sizes: dict[str, BrickSize]) -> list[_Share]:
+    size, origin = sizes[panel.field.size], _corner(panel.field.origin, field)
+    rest, zones = field, []
     for zone in reversed(panel.zones):
-        wanted = zone_extent(zone, field_origin[1], field_size.gauge, field)
-        share = rest.intersection(wanted)
-        rest = rest.difference(wanted)
-        shares.append((zone.mark, sizes[zone.work.size], zone.work.bond, _corner(zone.work.origin, share), share))
-    shares.append(("field", field_size, panel.field.bond, field_origin, rest))
-    shares = [share for share in reversed(shares) if share[4].area > TOLERANCE]
-    return [Region(*share[:4], _less_joints(k, shares)) for k, share in enumerate(shares)]
+        wanted = zone_extent(zone, origin[1], size.gauge, field)
+        share, rest = rest.intersection(wanted), rest.difference(wanted)
+        zones.append(_Share(zone.mark, sizes[zone.work.size], zone.work.bond, _corner(zone.work.origin, share), share))
+    shares = [_Share("field", size, panel.field.bond, origin, rest), *reversed(zones)]
+    return [share for share in shares if share.extent.area > TOLERANCE]
 
 
 def zone_extent(zone: Zone, field_y: float, gauge: float, field: BaseGeometry) -> BaseGeometry:
@@ -64,13 +85,20 @@ def _corner(origin: object, extent: BaseGeometry) -> tuple[float, float]:
     return float(extent.bounds[0]), float(extent.bounds[1])
 
 
-def _less_joints(k: int, shares: list[tuple[str, BrickSize, str, tuple[float, float], BaseGeometry]]) -> BaseGeometry:
-    size, extent = shares[k][1], shares[k][4]
-    others = [share[4] for n, share in enumerate(shares) if n != k]
-    if not others:
-        return extent
-    head, bed = joints(BONDS[shares[k][2]], size)
-    return extent.difference(shapely.union_all([swept(other, -head, -bed) for other in others]))
+def _joints_beside(k: int, shares: list[_Share]) -> BaseGeometry:
+    """What region k gives up on its right and above, where others begin."""
+    head, bed = shares[k].joints
+    return shapely.union_all([swept(other.extent, -head, -bed) for n, other in enumerate(shares) if n != k])
+
+
+def _joints_across(k: int, shares: list[_Share], extents: list[BaseGeometry]) -> BaseGeometry:
+    """What region k still gives up where a seam ends in the open: there the lower right of two gives up the joint.
+
+    A joint's width less the tolerance, so that an edge that already stands a joint away is not touched.
+    """
+    bed = TOLERANCE / 2 - shares[k].joints[1]
+    others = [n for n, extent in enumerate(extents) if n != k and not extent.is_empty]
+    return shapely.union_all([swept(extents[n], shares[n].joints[0] - TOLERANCE / 2, bed) for n in others])
 
 
 def swept(shape: BaseGeometry, dx: float, dy: float) -> BaseGeometry:
