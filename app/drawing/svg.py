@@ -6,7 +6,7 @@ positive scale, so nothing in it is ever turned over.
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import singledispatch
+from functools import lru_cache, singledispatch
 
 import svgwrite
 from svgwrite.base import BaseElement
@@ -68,8 +68,22 @@ def svg_layers(drawing: Drawing) -> dict[str, str]:
     Meant for an svg whose viewBox is `drawing.view_box`; "" for a layer without marks. Pens and colours come from
     `style_sheet`, hatchings from `svg_patterns`.
     """
-    writer = _Writer(drawing.height, drawing.scale.inches_per_mm, by_class)
-    return {layer.name: _inside(_group(layer, writer)) for layer in drawing.layers}
+    height, inches = drawing.height, drawing.scale.inches_per_mm
+    return {layer.name: "".join(_markup(mark, height, inches) for mark in layer.marks) for layer in drawing.layers}
+
+
+def _markup(mark: Mark, height: float, inches: float) -> str:
+    return _text_markup(mark, height, inches) if isinstance(mark, Text | Circle) else _written(mark, height, inches)
+
+
+@lru_cache(maxsize=16_384)
+def _text_markup(mark: Text | Circle, height: float, inches: float) -> str:
+    """Kept, as most words of a drawing stand where they stood before an edit."""
+    return _written(mark, height, inches)
+
+
+def _written(mark: Mark, height: float, inches: float) -> str:
+    return "".join(str(element.tostring()) for element in _elements(mark, _Writer(height, inches, by_class)))
 
 
 def svg_patterns(scale: Scale) -> str:
@@ -106,12 +120,6 @@ def _group(layer: Layer, writer: _Writer) -> Group:
         for element in _elements(mark, writer):
             group.add(element)
     return group
-
-
-def _inside(group: Group) -> str:
-    """The markup between a group's own tags."""
-    text = str(group.tostring())
-    return text[text.index(">") + 1 : text.rindex("<")] if text.endswith("</g>") else ""
 
 
 def _worn(element: BaseElement, attributes: Attributes) -> BaseElement:
