@@ -1,5 +1,6 @@
 """The server, put together: `create_app(settings)`."""
 
+import gc
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 
@@ -65,5 +66,9 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     settings: Settings = app.state.settings
     app.state.engine = open_data(settings.database)
     hide_tokens()
+    # What is loaded by now stays for good: the collector need not look through it again while somebody drags.
+    gc.collect()
+    gc.freeze()
     yield
+    gc.unfreeze()
     app.state.engine.dispose()

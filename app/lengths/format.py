@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from app.lengths.error import LengthError
 from app.lengths.length import NM_PER_INCH, Length, nearest
@@ -38,6 +39,7 @@ def parts(length: Length | float, denominator: int = 16) -> LengthParts:
     return LengthParts(-1 if ticks < 0 else 1, feet, inches, fraction.numerator, fraction.denominator, is_exact)
 
 
+@lru_cache(maxsize=16_384)
 def format_length(length: Length | float, unit: str = "in", denominator: int = 16) -> str:
     """Text of a length (or of a number of inches): unit "in" gives feet and inches to the nearest 1/`denominator` in,
     "mm" whole millimetres, ties away from zero; raises LengthError as `parts` does, and for another unit.

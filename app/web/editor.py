@@ -75,7 +75,7 @@ def edit(panel_id: str, request: Request, form: Form, database: Database, now: N
     try:
         with writing(database) as session:
             before = load_panel(session, panel_id)
-            saved = edit_panel(session, panel_id, asked, now)
+            saved = edit_panel(session, before, asked, now)
             after = load_panel(session, panel_id)
     except Refused as refused:
         return _told(request, refused_notice(refused), refused, 422)

@@ -75,11 +75,6 @@ def load_panel(session: Session, panel_id: str) -> LoadedPanel:
     return _loaded_wall(project, project.walls[0], wall, (row,)).panels[0]
 
 
-def settings_of(session: Session, panel_id: str) -> Project:
-    """The project that a panel belongs to, its walls left out; raises NotFound."""
-    return read_project(projects.find(session, panels.project_of(session, panel_id)).settings | {"walls": []})
-
-
 def wall_of(session: Session, project_id: str, wall_id: str) -> StoredWall:
     """A wall of this project and no other; raises NotFound."""
     wall = projects.find_wall(session, wall_id)

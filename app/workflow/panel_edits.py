@@ -13,7 +13,7 @@ from app.panel.things import Document
 from app.panel.values import Panel
 from app.storage import Session, panels
 from app.workflow.editing import save, save_on_top
-from app.workflow.loading import settings_of
+from app.workflow.loading import LoadedPanel
 from app.workflow.panel_log import Saved, since_base
 
 
@@ -29,15 +29,14 @@ class AskedEdit:
     on_top: bool = False
 
 
-def edit_panel(session: Session, panel_id: str, asked: AskedEdit, now: datetime) -> Saved:
-    """Makes the edit on the panel as the person saw it and saves the result.
+def edit_panel(session: Session, loaded: LoadedPanel, asked: AskedEdit, now: datetime) -> Saved:
+    """Makes the edit on the panel as the person saw it and saves the result; `loaded` is the panel as it is.
 
     The session is one of `writing`. Raises Refused for fields or a panel that cannot be, and as `save`; with `on_top`
     what others changed since stays where it does not overlap.
     """
-    project = settings_of(session, panel_id)
-    base, _ = since_base(session, panels.find(session, panel_id), asked.base_revision)
-    label, document = _edited(project, base, asked)
+    project = loaded.project
+    label, document = _edited(project, *_as_seen(session, loaded, asked.base_revision), asked)
 
     def check(together: Document) -> None:
         _read(project, together)
@@ -45,7 +44,7 @@ def edit_panel(session: Session, panel_id: str, asked: AskedEdit, now: datetime)
     write = partial(save_on_top, check=check) if asked.on_top else save
     return write(
         session,
-        panel_id,
+        loaded.id,
         base_revision=asked.base_revision,
         command_id=asked.command_id,
         person=asked.person,
@@ -55,9 +54,16 @@ def edit_panel(session: Session, panel_id: str, asked: AskedEdit, now: datetime)
     )
 
 
-def _edited(project: Project, base: Document, asked: AskedEdit) -> tuple[str, Document]:
+def _as_seen(session: Session, loaded: LoadedPanel, base_revision: int) -> tuple[Document, Panel]:
+    """The panel that the person had in view: the present one, or an earlier one from the log."""
+    if base_revision == loaded.revision:
+        return loaded.document, loaded.panel
+    base, _ = since_base(session, panels.find(session, loaded.id), base_revision)
+    return base, _read(loaded.project, base)
+
+
+def _edited(project: Project, base: Document, panel: Panel, asked: AskedEdit) -> tuple[str, Document]:
     unit = project.length_unit
-    panel = _read(project, base)
     edit = edit_from(asked.name, asked.values, unit, sizes_of(project), BONDS)
     return edit.label(panel, unit), write_panel(edit.apply(panel, unit), unit, like=base)
 
