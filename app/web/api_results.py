@@ -75,7 +75,7 @@ def takeoff_as_csv(project_id: str, database: Database) -> Response:
     """The same lines as comma-separated text."""
     project = _project(project_id, database)
     text = takeoff_csv(takeoff_result(_takeoff(project))["lines"])
-    return Response(text, media_type="text/csv; charset=utf-8", headers=_as_file("order.csv"))
+    return Response(text, media_type="text/csv; charset=utf-8", headers=_as_file())
 
 
 @router.get("/projects/{project_id}/takeoff.xlsx", response_class=Response)
@@ -84,7 +84,7 @@ def takeoff_as_workbook(project_id: str, database: Database) -> Response:
     project = _project(project_id, database)
     book = takeoff_workbook(takeoff_result(_takeoff(project))["lines"], project.project.name)
     media_type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
-    return Response(book, media_type=media_type, headers=_as_file("order.xlsx"))
+    return Response(book, media_type=media_type, headers=_as_file())
 
 
 @router.get("/projects/{project_id}/submittal.pdf", response_class=Response)
@@ -97,7 +97,7 @@ def submittal(project_id: str, database: Database, now: Now, sheet: SheetName = 
     results = tuple(map(_results, project.panels))
     issue = Issue(now.astimezone().date(), revision=str(project.revision))
     pdf = submittal_pdf(project.project, results, issue, sheet=name)
-    return Response(pdf, media_type="application/pdf", headers=_as_file("submittal.pdf"))
+    return Response(pdf, media_type="application/pdf", headers=_as_file())
 
 
 def _panel(panel_id: str, database: Database) -> LoadedPanel:
@@ -133,5 +133,6 @@ def _results(panel: LoadedPanel) -> PanelResults:
     )
 
 
-def _as_file(name: str) -> dict[str, str]:
-    return {"content-disposition": f'attachment; filename="{name}"', "cache-control": "no-store"}
+def _as_file() -> dict[str, str]:
+    """Without a name of its own a download gets the one its page gives it."""
+    return {"content-disposition": "attachment", "cache-control": "no-store"}

@@ -7,10 +7,11 @@ from markupsafe import Markup
 
 from app.drawing.drawing import Drawing
 from app.drawing.lettering import lettered
-from app.drawing.scales import Margins, Scale
+from app.drawing.scales import Scale
 from app.drawing.svg import svg_layers, svg_patterns
 from app.drawing.views import elevation as brick_view
 from app.drawing.views import sheets as sheet_plan
+from app.drawing.views.assemble import AROUND
 from app.drawing.views.bed import bed
 from app.liner.drift import expected_at
 from app.liner.values import Checkpoint
@@ -45,10 +46,10 @@ TASKS: Mapping[str, tuple[Task, ...]] = {
     "checkpoints": ("walking on the bed",),
 }
 
-PAPER_MM = (150.0, 130.0)
+PAPER_MM = (160.0, 130.0)
 """The drawing is made as if for this much paper, so that its letters read well on a tablet."""
 
-MARGINS = Margins(left=24.0, right=22.0, bottom=34.0, top=14.0)
+MARGINS = replace(AROUND, bottom=34.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -195,12 +196,11 @@ def picture_of(computed: Computed, shown: str, unit: str) -> Picture:
     room = (PAPER_MM[0] - MARGINS.left - MARGINS.right, PAPER_MM[1] - MARGINS.bottom - MARGINS.top)
     scale = Scale(max(layout.panel.width * 25.4 / room[0], layout.panel.height * 25.4 / room[1]), "to fit")
     words, layers = SHOWN[shown]
+    drift = computed.drift if "checkpoints" in layers else None
     if shown == "sheets":
-        drawn = sheet_plan.sheet_view(
-            layout, computed.plan, drift=computed.drift, scale=scale, unit=unit, layers=layers
-        )
+        drawn = sheet_plan.sheet_view(layout, computed.plan, scale=scale, unit=unit, layers=layers)
     else:
-        drawn = bed(layout, plan=computed.plan, drift=computed.drift, scale=scale, unit=unit, layers=layers)
+        drawn = bed(layout, plan=computed.plan, drift=drift, scale=scale, unit=unit, layers=layers)
     label = f"Bed view of panel {layout.panel.mark}, mirrored: {words.lower()}"
     return _picture(replace(drawn, margins=MARGINS), label)
 

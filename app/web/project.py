@@ -133,7 +133,7 @@ def _understood(text: str, unit: Unit) -> str:
         length = _positive(parse(text.strip(), unit))
     except LengthError as error:
         return f"cannot be read: {error}"
-    return f"{format_length(length, 'in', 64)} = {format_length(length, 'mm')}"
+    return f"{format_length(length, 'in', 64)} ({format_length(length, 'mm')})"
 
 
 def _faults(error: Refused | MarkTaken) -> tuple[Fault, ...]:

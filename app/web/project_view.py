@@ -77,6 +77,7 @@ class Download:
     name: str
     address: str
     words: str
+    file_name: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,7 +128,7 @@ def page_of(
         sizes=tuple(sizes_of(project)),
         how_to_type=HOW_TO_TYPE[project.length_unit],
         order=tuple(map(_order_line, lines)),
-        downloads=_downloads(loaded.id),
+        downloads=_downloads(loaded.id, project.name),
         shares=tuple(_share(share, address, loaded) for share in shares),
         faults=faults,
     )
@@ -205,13 +206,14 @@ def _amount(value: float) -> str:
     return f"{value:,.0f}" if value == int(value) else f"{value:,.1f}"
 
 
-def _downloads(project_id: str) -> tuple[Download, ...]:
+def _downloads(project_id: str, name: str) -> tuple[Download, ...]:
     api = f"/api/projects/{project_id}"
+    words = "PDF for approval: drawings, schedules, checkpoints, order"
     return (
-        Download("Submittal", f"{api}/submittal.pdf", "PDF for approval: drawings, schedules, checkpoints, order"),
-        Download("Order as a workbook", f"{api}/takeoff.xlsx", "for a spreadsheet"),
-        Download("Order as a list", f"{api}/takeoff.csv", "comma-separated text"),
-        Download("Project file", f"{api}/file", "everything in this project, to keep or pass on"),
+        Download("Submittal", f"{api}/submittal.pdf", words, f"{name}, submittal.pdf"),
+        Download("Order as a workbook", f"{api}/takeoff.xlsx", "for a spreadsheet", f"{name}, order.xlsx"),
+        Download("Order as a list", f"{api}/takeoff.csv", "comma-separated text", f"{name}, order.csv"),
+        Download("Project file", f"{api}/file", "everything in this project, to keep or pass on", f"{name}.json"),
     )
 
 

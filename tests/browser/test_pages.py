@@ -125,7 +125,7 @@ def test_typed_lengths_are_echoed_and_stay_as_typed(page: Page, demo: dict[str, 
     page.get_by_text("New panel in wall").first.click()
     width = page.get_by_label("Width", exact=True).first
     width.press_sequentially("12-6 3/8")
-    expect(page.get_by_text("Width 12'-6 3/8\" = ").first).to_be_visible()
+    expect(page.get_by_text("Width 12'-6 3/8\" (").first).to_be_visible()
     expect(width).to_have_value("12-6 3/8")
     expect(width).to_be_focused()
 

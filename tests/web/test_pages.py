@@ -118,7 +118,7 @@ async def test_a_panel_that_cannot_be_made_keeps_what_was_typed(
 async def test_lengths_are_echoed_while_they_are_typed(visitor: httpx.AsyncClient) -> None:
     address, _ = await _project(visitor)
     part = await visitor.get(f"{address}/reading", params={"width": "12-6 3/8", "height": "1'2'3"})
-    assert "Width 12&#39;-6 3/8&#34; = " in part.text
+    assert "Width 12&#39;-6 3/8&#34; (≈ 3820 mm)" in part.text
     assert "height cannot be read" in part.text
 
 

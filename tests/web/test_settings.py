@@ -21,3 +21,11 @@ def test_an_address_that_others_reach_is_refused(host: str) -> None:
 
 def test_an_ipv6_address_is_written_in_brackets() -> None:
     assert Settings(Path("data"), host="::1", port=8350).address == "http://[::1]:8350/"
+
+
+@pytest.mark.anyio
+async def test_a_data_folder_that_is_not_there_is_made(tmp_path: Path) -> None:
+    settings = Settings(tmp_path / "some" / "where")
+    made = create_app(settings)
+    async with made.router.lifespan_context(made):
+        assert settings.database.exists()
