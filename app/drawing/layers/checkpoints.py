@@ -3,12 +3,15 @@
 from collections.abc import Iterator
 
 from app.drawing.layers import tape
-from app.drawing.layers.dimensions import LEADER_MM, RING_MM, SIDE_MM
+from app.drawing.layers.dimensions import LEADER_MM, RING_MM
 from app.drawing.marks import SMALL, Circle, Mark, Text, segments
 from app.drawing.running import along_tape, up_side
 from app.drawing.scene import Scene
 
 FRAME = "view"
+
+SIDE_MM = 2.0
+"""From the panel to the leaders at its right, mm."""
 
 INTO_MM = 2.5
 """How far a checkpoint's line reaches over the panel's edge, mm."""
@@ -27,6 +30,7 @@ def marks(scene: Scene) -> Iterator[Mark]:
     yield segments([(near, one.at, far, one.place) for one in beside], "rule")
     for label in beside:
         yield from _ring(far + scene.mm(RING_MM), label.place, label.ring)
+        yield Text(far + scene.mm(2 * RING_MM + 0.8), label.place, label.words, "text", SMALL, "start")
 
 
 def _ring(x: float, y: float, words: str) -> Iterator[Mark]:

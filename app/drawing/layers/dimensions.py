@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from app.drawing.layers import pole, tape
 from app.drawing.marks import SMALL, Mark, Text, segments
-from app.drawing.running import along_tape, up_pole, up_side
+from app.drawing.running import along_tape, up_pole
 from app.drawing.scene import Scene
 
 FRAME = "view"
@@ -14,15 +14,11 @@ LEADER_MM = 2.4
 RING_MM = 2.5
 """Radius of a checkpoint's ring, mm: a letter and two figures."""
 
-SIDE_MM = 2.0
-"""From the panel to the leaders at its right, mm."""
-
 
 def marks(scene: Scene) -> Iterator[Mark]:
     """Labels below the tape, standing, and left of the pole, lying; crowded ones moved apart with a leader."""
     yield from _along(scene)
     yield from _upwards(scene)
-    yield from _beside(scene)
 
 
 def _along(scene: Scene) -> Iterator[Mark]:
@@ -43,9 +39,3 @@ def _upwards(scene: Scene) -> Iterator[Mark]:
     yield segments([(near, label.at, far, label.place) for label in labels], "rule")
     for label in labels:
         yield Text(far - scene.mm(0.6), label.place, label.words, "text", SMALL, "end")
-
-
-def _beside(scene: Scene) -> Iterator[Mark]:
-    x = scene.width + scene.mm(SIDE_MM + LEADER_MM + 2 * RING_MM + 0.8)
-    for label in up_side(scene):
-        yield Text(x, label.place, label.words, "text", SMALL, "start")
