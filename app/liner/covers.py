@@ -20,15 +20,20 @@ def covers(layout: Layout) -> list[BaseGeometry]:
     extents = [region.extent for region in layout.regions]
     if len(extents) < 2:
         return [layout.field] * len(extents)
-    gap = layout.field.difference(shapely.union_all(extents))
+    gap = _areas(layout.field.difference(shapely.union_all(extents)))
     shares = []
     for region in layout.regions:
-        share = gap.intersection(_moved_by_its_joints(region))
-        gap = gap.difference(share)
-        shares.append(share)
-    if gap.area > TOLERANCE:
-        shares[0] = shares[0].union(gap)
-    return [extent.union(share) for extent, share in zip(extents, shares, strict=True)]
+        moved = _moved_by_its_joints(region)
+        shares.append(_areas(gap.intersection(moved)))
+        gap = _areas(gap.difference(moved))
+    shares[0] = _areas(shares[0].union(gap))
+    return [_areas(extent.union(share)) for extent, share in zip(extents, shares, strict=True)]
+
+
+def _areas(shape: BaseGeometry) -> BaseGeometry:
+    """The shape without points, lines and shreds, on which later steps would stumble."""
+    parts = shapely.get_parts(shape)
+    return shapely.multipolygons(parts[shapely.area(parts) > TOLERANCE * TOLERANCE]) if len(parts) else shape
 
 
 def _moved_by_its_joints(region: Region) -> BaseGeometry:

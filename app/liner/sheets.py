@@ -20,6 +20,11 @@ from app.panel.project import Liner
 from app.panel.tolerance import TOLERANCE
 
 Shapes = NDArray[np.object_]
+
+_SLANTED_GRID = 1e-9
+"""Inches; slanted teeth are clipped on this grid, as nearly equal slants can fail in floats. Level teeth are safe, and
+three times faster without."""
+
 Laid = tuple[Region, Mould, list[Sheet]]
 
 
@@ -60,7 +65,8 @@ def _sheets(
     mark: str, cover: BaseGeometry, full: Floats, places: Places, away: tuple[int, int], before: int
 ) -> Iterator[Sheet]:
     """The sheets of one region, numbered on from `before`."""
-    trims, is_trimmed = _trims(cover, full)
+    is_slanted = bool(np.abs(np.diff(full[:1], axis=1)).min(axis=2).max(initial=0.0) > TOLERANCE)
+    trims, is_trimmed = _trims(cover, full, is_slanted)
     left = iter(_rings(trims[is_trimmed]))
     rows = zip(
         places.column.tolist(), places.row.tolist(), is_trimmed.tolist(), shapely.area(trims).tolist(), strict=True
@@ -82,12 +88,12 @@ def _sheets(
         )
 
 
-def _trims(cover: BaseGeometry, full: Floats) -> tuple[Shapes, NDArray[np.bool_]]:
+def _trims(cover: BaseGeometry, full: Floats, is_slanted: bool) -> tuple[Shapes, NDArray[np.bool_]]:
     """What of each full sheet lies on the cover, and whether that is less than the full sheet."""
     trims: Shapes = shapely.polygons(full) if len(full) else np.zeros(0, dtype=np.object_)
     shapely.prepare(cover)
     doubtful = np.flatnonzero(~shapely.covers(cover, trims))
-    left = _areas_only(shapely.intersection(cover, trims[doubtful]))
+    left = _areas_only(shapely.intersection(cover, trims[doubtful], grid_size=_SLANTED_GRID if is_slanted else None))
     is_less = shapely.area(left) < shapely.area(trims[doubtful]) - TOLERANCE
     trims[doubtful[is_less]] = left[is_less]
     is_trimmed = np.zeros(len(trims), dtype=np.bool_)

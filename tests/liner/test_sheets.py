@@ -24,12 +24,14 @@ from app.panel.project import Liner
 
 RANDOM = settings(max_examples=120, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 NEAR = 1e-5
+GRID = 1e-8
+"""Inches; coarser than float round-off, on which plain set operations of nearly equal slants can fail."""
 SMALL = Liner(columns=2, rows=3)
 
 
 def trim_of(sheet: Sheet) -> shapely.Geometry:
-    outer = shapely.MultiPolygon([shapely.Polygon(ring) for ring in sheet.trim])
-    return outer.difference(shapely.MultiPolygon([shapely.Polygon(ring) for ring in sheet.holes]))
+    """Inside an odd number of rings, so that what lies in a hole of another part counts."""
+    return shapely.symmetric_difference_all([shapely.Polygon(ring) for ring in (*sheet.trim, *sheet.holes)])
 
 
 def assert_laws(layout: Layout, plan: SheetPlan) -> None:
@@ -38,23 +40,27 @@ def assert_laws(layout: Layout, plan: SheetPlan) -> None:
     assert_brick_covered_once(layout, plan, trims)
     assert_sheets_on_the_lattice(layout, plan)
     assert_laid_over_earlier_sheets(plan, full)
-    assert shapely.area(shapely.difference(trims, full)).max(initial=0) < NEAR, "a trim leaves its sheet"
+    assert shapely.area(shapely.difference(trims, full, grid_size=GRID)).max(initial=0) < NEAR, (
+        "a trim leaves its sheet"
+    )
     assert_same_area_as_said(plan, trims, full)
 
 
 def assert_brick_covered_once(layout: Layout, plan: SheetPlan, trims: np.ndarray) -> None:
-    covered = shapely.union_all(trims, grid_size=1e-8)
+    covered = shapely.union_all(trims, grid_size=GRID)
     field = layout.field.area
     assert covered.area == pytest.approx(shapely.area(trims).sum(), abs=NEAR), "trims overlap"
-    assert covered.difference(layout.field).area < NEAR, "a trim leaves the brick field"
+    assert shapely.difference(covered, layout.field, grid_size=GRID).area < NEAR, "a trim leaves the brick field"
     assert covered.area + plan.bare == pytest.approx(field, rel=1e-6, abs=NEAR)
     bricks = brick_outlines(layout)
-    bare = shapely.area(shapely.difference(bricks, covered))
+    bare = shapely.area(shapely.difference(bricks, covered, grid_size=GRID))
     assert bare.max(initial=0) < NEAR, "a brick has no sheet under it"
     tree = shapely.STRtree(bricks)
     for trim in trims:
         near = bricks[tree.query(trim, predicate="intersects")]
-        assert shapely.area(shapely.intersection(near, trim)).max(initial=0) > NEAR, "a sheet holds no brick"
+        assert shapely.area(shapely.intersection(near, trim, grid_size=GRID)).max(initial=0) > NEAR, (
+            "a sheet holds no brick"
+        )
 
 
 def assert_sheets_on_the_lattice(layout: Layout, plan: SheetPlan) -> None:
@@ -79,7 +85,9 @@ def assert_laid_over_earlier_sheets(plan: SheetPlan, full: np.ndarray) -> None:
         one, two = shapely.STRtree(full[own]).query(full[own], predicate="intersects")
         for a, b in zip(one.tolist(), two.tolist(), strict=True):
             first, second = plan.sheets[own[a]], plan.sheets[own[b]]
-            assert a == b or shapely.intersection(full[own[a]], full[own[b]]).area < NEAR, "full sheets overlap"
+            assert a == b or shapely.intersection(full[own[a]], full[own[b]], grid_size=GRID).area < NEAR, (
+                "full sheets overlap"
+            )
             if (first.row, first.column) < (second.row, second.column):
                 assert first.number < second.number
                 assert second.row - first.row <= 1, "a sheet lies on a sheet two rows before it"
