@@ -72,6 +72,12 @@ def send(digest: str, name: str) -> Response:
     return Response(found.contents[name], media_type=media_type, headers={"cache-control": FOREVER})
 
 
+@router.get("/favicon.ico")
+def mark() -> Response:
+    """The mark where a browser looks for it by itself, beside a drawing that is no page."""
+    return Response(assets().contents["mark.svg"], media_type=MEDIA_TYPES[".svg"])
+
+
 def drawing_styles() -> str:
     """Live drawings in the colours of paper drawings: by day, at night, on the bed page, in print."""
     night = style_sheet("night", ":root:not([data-theme=paper]) .drawing:not(.bed)")

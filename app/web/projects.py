@@ -2,13 +2,14 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import datetime
 
 from fastapi import APIRouter
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from app.documents.json_text import read_text
 from app.panel.faults import Fault, Refused
-from app.storage import projects, reading, writing
+from app.storage import Session, projects, reading, writing
 from app.storage.projects import ProjectLine
 from app.web.database import Database, Now
 from app.web.forms import Form, Upload, chosen, named, then
@@ -24,6 +25,8 @@ from app.workflow.opening import Connections
 from app.workflow.projects import create_project
 
 router = APIRouter(include_in_schema=False)
+
+_drawn: dict[str, tuple[tuple[int, datetime], tuple[WallDrawing, ...]]] = {}
 
 UNITS = {"in": "Feet and inches", "mm": "Millimetres"}
 
@@ -94,7 +97,7 @@ def _page(
     database: Connections, typed: Mapping[str, str] | None = None, faults: tuple[Fault, ...] = (), refused: str = ""
 ) -> ProjectsPage:
     with reading(database) as session:
-        rows = tuple(_row(line, _pictures(load_project(session, line.id))) for line in projects.list_all(session))
+        rows = tuple(_row(line, _pictures(session, line)) for line in projects.list_all(session))
     return ProjectsPage(
         title="Projects",
         path=(Step("Projects"),),
@@ -111,7 +114,16 @@ def _row(line: ProjectLine, pictures: tuple[WallDrawing, ...]) -> ProjectRow:
     return ProjectRow(line.name, f"/projects/{line.id}", counted(line.panels, "panel"), at(line.updated_at), pictures)
 
 
-def _pictures(loaded: LoadedProject) -> tuple[WallDrawing, ...]:
+def _pictures(session: Session, line: ProjectLine) -> tuple[WallDrawing, ...]:
+    """A small picture of each wall, drawn anew only when something in the project has changed."""
+    state = (line.revision, line.updated_at)
+    kept = _drawn.get(line.id)
+    if kept is None or kept[0] != state:
+        kept = _drawn[line.id] = (state, _draw(load_project(session, line.id)))
+    return kept[1]
+
+
+def _draw(loaded: LoadedProject) -> tuple[WallDrawing, ...]:
     computed = {panel.id: compute(loaded.project, panel.wall, panel.panel) for panel in loaded.panels}
     unit = loaded.project.length_unit
     return tuple(thumbnail(wall, computed, unit) for wall in loaded.walls if wall.panels)

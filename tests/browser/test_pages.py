@@ -256,3 +256,9 @@ def test_a_server_that_does_not_answer_is_told_in_words(page: Page, troubles: An
     page.get_by_role("spinbutton").fill("60")
     expect(page.get_by_role("alert")).to_contain_text("The server did not answer")
     page.context.set_offline(False)
+
+
+@pytest.mark.parametrize("view", ["elevation", "bed", "sheets", "story-pole"])
+def test_a_drawing_on_paper_opens_in_a_browser(page: Page, demo: dict[str, Any], view: str) -> None:
+    page.goto(f"/api/panels/{demo['walls'][0]['panels'][1]}/{view}.svg")
+    assert page.locator("svg").evaluate("svg => svg.getBBox().width") > 0

@@ -21,6 +21,17 @@ async def test_an_empty_list_leads_on(visitor: httpx.AsyncClient) -> None:
     assert page.headers["cache-control"] == "no-store"
 
 
+async def test_small_pictures_follow_a_change(visitor: httpx.AsyncClient) -> None:
+    _, ids = await _project(visitor)
+    before = (await visitor.get("/")).text
+    assert (await visitor.get("/")).text == before
+    patch = {"outline": [[0, 0], [200, 0], [200, 96], [0, 96]]}
+    address = f"/api/panels/{ids['walls'][0]['panels'][0]}"
+    assert (await visitor.patch(address, json=patch, headers={"if-match": '"rev-1"'})).status_code == 200
+    pictures = [page.split('class="pictures"')[1].split("</ul>")[0] for page in (before, (await visitor.get("/")).text)]
+    assert pictures[0] != pictures[1]
+
+
 @pytest.mark.parametrize(("unit", "temperature"), [("in", "F"), ("mm", "C")])
 async def test_a_project_begins_with_its_name_and_unit(visitor: httpx.AsyncClient, unit: str, temperature: str) -> None:
     answer = await visitor.post("/projects", data={"name": " Mill by the weir ", "unit": unit})
