@@ -1,12 +1,14 @@
 """The drawing on the screen: each layer as one group, and of two drawings only the groups that differ."""
 
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import chain, groupby
 
 from markupsafe import Markup, escape
 
 from app.brickwork.layout import Layout
 from app.brickwork.sides import meeting_lines
+from app.drawing.bands import banded
 from app.drawing.drawing import Drawing
 from app.drawing.scales import Margins, Scale
 from app.drawing.scene import Scene
@@ -21,18 +23,21 @@ PAPER_MM = (235.0, 165.0)
 AROUND = Margins(left=44.0, right=28.0, bottom=36.0, top=13.0)
 LAYERS = tuple(name for name in ELEVATION if name not in ("title", "key"))
 """The page itself says what the title says; the key is in the list of layers."""
+BANDED = ("brick", "cuts", "small")
+"""The layers of many shapes: an edit changes a few bands of them."""
 
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """One layer's group in the SVG namespace."""
+    """One group in the SVG namespace that is swapped whole: a layer, or one band of it; `layer` is where it stands."""
 
     id: str
     markup: Markup
+    layer: str = ""
 
     def swapping(self) -> "Part":
         """The group marked to take the place of the one on the page."""
-        return Part(self.id, Markup(str(self.markup).replace("<g ", '<g hx-swap-oob="true" ', 1)))
+        return Part(self.id, Markup(str(self.markup).replace("<g ", '<g hx-swap-oob="true" ', 1)), self.layer)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +52,11 @@ class Picture:
     @property
     def view_box(self) -> str:
         return " ".join(f"{side:.4f}" for side in self.box)
+
+    @property
+    def layers(self) -> tuple[tuple[str, tuple[Part, ...]], ...]:
+        """The parts by the layer in which they stand, in stacking order; parts of their own under ""."""
+        return tuple((name, tuple(parts)) for name, parts in groupby(self.parts, key=lambda part: part.layer))
 
     def less(self, other: "Picture") -> "Picture":
         """Only the groups that differ from those of another picture."""
@@ -63,7 +73,7 @@ def picture_of(computed: Computed, unit: str) -> Picture:
     """The elevation for the screen."""
     layout, scale = computed.layout, _screen_scale(computed)
     scene = Scene(layout, "face", scale, computed.plan, computed.drift, unit, layout.panel.mark, WORDS)
-    drawing = assemble(scene, LAYERS, AROUND)
+    drawing = _in_bands(assemble(scene, LAYERS, AROUND))
     parts = (*(_part(name, markup) for name, markup in svg_layers(drawing).items()), _snap(layout))
     return Picture(drawing.view_box, drawing.height, Markup(_patterns(drawing)), parts)
 
@@ -72,9 +82,15 @@ def _patterns(drawing: Drawing) -> str:
     return svg_patterns(drawing.scale)
 
 
+def _in_bands(drawing: Drawing) -> Drawing:
+    layers = [banded(layer, drawing.height) if layer.name in BANDED else (layer,) for layer in drawing.layers]
+    return replace(drawing, layers=tuple(chain.from_iterable(layers)))
+
+
 def _part(name: str, markup: str) -> Part:
-    group = Markup('<g id="layer-{0}" class="layer {0}">{1}</g>').format(escape(name), Markup(markup))
-    return Part(f"layer-{name}", group)
+    layer, _, band = name.partition("-")
+    group = Markup('<g id="layer-{0}" class="layer {1}">{2}</g>').format(escape(name), escape(layer), Markup(markup))
+    return Part(f"layer-{name}", group, layer if band else "")
 
 
 def _snap(layout: Layout) -> Part:
