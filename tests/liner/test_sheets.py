@@ -1,5 +1,6 @@
 """Liner sheets: they cover the brick once, lie on the lattice, and each lies over sheets laid before it."""
 
+from functools import reduce
 from math import hypot
 
 import numpy as np
@@ -31,7 +32,7 @@ SMALL = Liner(columns=2, rows=3)
 
 def trim_of(sheet: Sheet) -> shapely.Geometry:
     """Inside an odd number of rings, so that what lies in a hole of another part counts."""
-    return shapely.symmetric_difference_all([shapely.Polygon(ring) for ring in (*sheet.trim, *sheet.holes)])
+    return reduce(shapely.symmetric_difference, [shapely.Polygon(ring) for ring in (*sheet.trim, *sheet.holes)])
 
 
 def assert_laws(layout: Layout, plan: SheetPlan) -> None:

@@ -99,15 +99,15 @@ def test_face_area_is_the_panel_less_its_openings() -> None:
 
 
 def test_liner_mass_is_area_times_thickness_times_density() -> None:
-    """One 4 x 2 ft sheet of 0.021 in. at 65 lb/ft3: 8 x 0.021 / 12 x 65 = 0.91 lb.
+    """Two 4 x 2 ft sheets of 0.021 in. at 65 lb/ft3: 16 x 0.021 / 12 x 65 = 1.82 lb.
 
     Density of high-impact polystyrene, 1.03 to 1.06 g/cm3 (65 lb/ft3): makeitfrom.com and matmake.com tables.
     """
-    layouts = [lay_out(rectangle(48, 24, "stack"))]
-    assert line(of(layouts), "Liner to recycle").net == pytest.approx(0.91)
+    layouts = [lay_out(rectangle(96, 24, "stack"))]
+    assert line(of(layouts), "Liner to recycle").net == pytest.approx(1.82)
     metric = line(of(layouts, unit="mm"), "Liner to recycle")
-    assert (metric.unit, metric.net) == ("kg", pytest.approx(0.91 * 0.45359237))
-    assert line(of(layouts, unit="mm"), "Face of panels").net == pytest.approx(8 * 0.09290304)
+    assert (metric.unit, metric.net) == ("kg", pytest.approx(1.82 * 0.45359237))
+    assert line(of(layouts, unit="mm"), "Face of panels").net == pytest.approx(16 * 0.09290304)
 
 
 def test_no_panels_take_nothing() -> None:
