@@ -4,19 +4,32 @@ export class Frame {
   constructor(svg) {
     this.svg = svg;
     this.height = Number(svg.dataset.height);
-    this.home = svg.viewBox.baseVal;
-    this.home = { x: this.home.x, y: this.home.y, width: this.home.width, height: this.home.height };
+    const { x, y, width, height } = svg.viewBox.baseVal;
+    this.home = { x, y, width, height };
     this.box = { ...this.home };
+    this.area = svg.getBoundingClientRect();
+    new ResizeObserver(() => (this.area = svg.getBoundingClientRect())).observe(svg);
+    svg.addEventListener("pointerenter", () => (this.area = svg.getBoundingClientRect()));
+  }
+
+  // A client point in the svg's own inches, y down; the view box is centred in the area.
+  at(clientX, clientY) {
+    const scale = this.inchesPerPixel();
+    return {
+      x: this.box.x + this.box.width / 2 + (clientX - this.area.left - this.area.width / 2) * scale,
+      y: this.box.y + this.box.height / 2 + (clientY - this.area.top - this.area.height / 2) * scale,
+    };
   }
 
   // A pointer event's place in the face frame, inches, y up.
   face(event) {
-    const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(this.svg.getScreenCTM().inverse());
-    return { x: point.x, y: this.height - point.y };
+    const { x, y } = this.at(event.clientX, event.clientY);
+    return { x, y: this.height - y };
   }
 
+  // From numbers kept, as asking the browser would make it lay out a drawing that was just swapped.
   inchesPerPixel() {
-    return 1 / this.svg.getScreenCTM().a;
+    return Math.max(this.box.width / this.area.width, this.box.height / this.area.height);
   }
 
   show(box) {
@@ -33,7 +46,7 @@ export class Frame {
   zoom(factor, clientX, clientY) {
     const width = this.box.width / factor;
     if (width < 12 || width > this.home.width * 4) return;
-    const at = new DOMPoint(clientX, clientY).matrixTransform(this.svg.getScreenCTM().inverse());
+    const at = this.at(clientX, clientY);
     this.show({
       x: at.x - (at.x - this.box.x) / factor,
       y: at.y - (at.y - this.box.y) / factor,
@@ -43,8 +56,7 @@ export class Frame {
   }
 
   zoomMiddle(factor) {
-    const area = this.svg.getBoundingClientRect();
-    this.zoom(factor, area.left + area.width / 2, area.top + area.height / 2);
+    this.zoom(factor, this.area.left + this.area.width / 2, this.area.top + this.area.height / 2);
   }
 
   pan(dx, dy) {
@@ -52,8 +64,10 @@ export class Frame {
     this.show({ ...this.box, x: this.box.x - dx * scale, y: this.box.y - dy * scale });
   }
 
-  // After an edit that changed the panel's size: a new home box from the server.
+  // After an edit: a panel of another size gets another home box; the same place stays in view.
   resize(height, home) {
+    const same = ["x", "y", "width", "height"].every((side) => home[side] === this.home[side]);
+    if (same && height === this.height) return;
     const wasHome = this.box.width === this.home.width && this.box.x === this.home.x && this.box.y === this.home.y;
     this.box.y += height - this.height;
     this.height = height;
