@@ -1,44 +1,29 @@
 """What is computed, for scripts: layout, drawings at true scale, takeoff, submittal."""
 
-from collections.abc import Callable, Mapping
 from typing import Annotated, Any, Literal
 
 from fastapi import APIRouter, Query, Response
 
-from app.documents.digest import panel_digest
-from app.documents.panel_results import Issue, PanelResults
 from app.documents.results import layout_result, takeoff_result
-from app.documents.submittal import submittal_pdf
 from app.documents.takeoff_list import takeoff_csv, takeoff_workbook
-from app.drawing.drawing import Drawing
-from app.drawing.scales import ISO_SCALES, QUARTER_INCH, SHEETS, US_SCALES, Scale
+from app.drawing.scales import ISO_SCALES, QUARTER_INCH, SHEETS, US_SCALES
 from app.drawing.svg import svg_document
-from app.drawing.views.bed import bed
-from app.drawing.views.elevation import elevation
-from app.drawing.views.sheets import sheet_view
-from app.drawing.views.story_pole import story_pole
 from app.order.values import Takeoff
 from app.panel.faults import Fault, Refused
 from app.storage import reading
 from app.web.conditions import tag
 from app.web.database import Database, Now
 from app.workflow.compute import Computed, compute, takeoff_of
+from app.workflow.issuing import VIEWS, submittal_of
 from app.workflow.loading import LoadedPanel, LoadedProject, load_panel, load_project
 
 router = APIRouter(prefix="/api", tags=["results"])
 
 View = Literal["elevation", "bed", "sheets", "story-pole"]
-VIEWS: Mapping[View, Callable[[Computed, Scale, str], Drawing]] = {
-    "elevation": lambda of, scale, unit: elevation(of.layout, plan=of.plan, drift=of.drift, scale=scale, unit=unit),
-    "bed": lambda of, scale, unit: bed(of.layout, plan=of.plan, drift=of.drift, scale=scale, unit=unit),
-    "sheets": lambda of, scale, unit: sheet_view(of.layout, of.plan, drift=of.drift, scale=scale, unit=unit),
-    "story-pole": lambda of, scale, unit: story_pole(of.layout, scale=scale, unit=unit),
-}
 
 SCALES = {f"{scale.ratio:g}": scale for scale in (*US_SCALES, *ISO_SCALES)}
 """The scales of the standards by their ratio; 48 is 1/4 in. to the foot."""
 
-USUAL_SHEET = {"in": "ANSI B", "mm": "A3"}
 SheetName = Annotated[str, Query(description=f"Size of the sheets: {', '.join(SHEETS)}.")]
 Ratio = Annotated[str, Query(alias="scale", description=f"Real size over paper size: {', '.join(SCALES)}.")]
 
@@ -91,12 +76,9 @@ def takeoff_as_workbook(project_id: str, database: Database) -> Response:
 def submittal(project_id: str, database: Database, now: Now, sheet: SheetName = "") -> Response:
     """Drawings, schedules, checkpoints, order and cautions for approval."""
     project = _project(project_id, database)
-    name = sheet or USUAL_SHEET[project.project.length_unit]
-    if name not in SHEETS:
+    if sheet and sheet not in SHEETS:
         raise Refused([Fault("sheet", sheet, f"one of {', '.join(SHEETS)}")])
-    results = tuple(map(_results, project.panels))
-    issue = Issue(now.astimezone().date(), revision=str(project.revision))
-    pdf = submittal_pdf(project.project, results, issue, sheet=name)
+    pdf = submittal_of(project, now.astimezone().date(), sheet)
     return Response(pdf, media_type="application/pdf", headers=_as_file())
 
 
@@ -116,21 +98,6 @@ def _computed(panel: LoadedPanel) -> Computed:
 
 def _takeoff(loaded: LoadedProject) -> Takeoff:
     return takeoff_of(loaded.project, [_computed(panel) for panel in loaded.panels])
-
-
-def _results(panel: LoadedPanel) -> PanelResults:
-    found = _computed(panel)
-    return PanelResults(
-        wall=panel.wall,
-        panel=panel.panel,
-        layout=found.layout,
-        plan=found.plan,
-        drift=found.drift,
-        takeoff=found.takeoff,
-        findings=found.findings,
-        revision=str(panel.revision),
-        digest=panel_digest(panel.project, panel.wall, panel.panel),
-    )
 
 
 def _as_file() -> dict[str, str]:
