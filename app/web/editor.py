@@ -135,7 +135,8 @@ def _answer(
     if not _is_part(request):
         return then(address_of(after.id))
     steps = Steps(saved.undo_label, saved.redo_label)
-    return show("editor_answer.html", parts_of(before, after, steps, _temperature(form)))
+    shown = before if form.get("base_revision") == str(before.revision) else None
+    return show("editor_answer.html", parts_of(shown, after, steps, _temperature(form)))
 
 
 def _temperature(form: Mapping[str, str]) -> float | None:

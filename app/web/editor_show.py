@@ -45,10 +45,14 @@ def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
     )
 
 
-def parts_of(before: LoadedPanel, after: LoadedPanel, steps: Steps, temperature: float | None) -> EditorParts:
-    """What an edit changed, checkpoints at the temperature shown; layers that look as before are left out."""
+def parts_of(before: LoadedPanel | None, after: LoadedPanel, steps: Steps, temperature: float | None) -> EditorParts:
+    """What an edit changed, checkpoints at the temperature shown; groups that look as in `before` are left out.
+
+    `before` is the panel as the page shows it, None where that is not known: then every group is sent.
+    """
     parts = _parts(after, _computed(after), steps, temperature, swap=True)
-    parts["drawing"] = parts["drawing"].less(_picture(before)).swapping()
+    picture: Picture = parts["drawing"]
+    parts["drawing"] = (picture.less(_picture(before)) if before else picture).swapping()
     return EditorParts(**parts)
 
 

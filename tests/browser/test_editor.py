@@ -179,7 +179,7 @@ def test_an_opening_is_drawn_sized_moved_and_removed(page: Page, server, layout)
     file["walls"][0]["panels"][0] |= {"openings": [], "mark": "Plain"}
     panel = server.create(file)["walls"][0]["panels"][0]
     page.goto(f"/panels/{panel}")
-    page.get_by_text("Add an opening").click()
+    page.get_by_text("Add an opening", exact=True).click()
     page.get_by_role("button", name="Draw it").first.click()
     x, y = middle(page, "outline")
     page.mouse.move(x - 60, y + 50)
