@@ -112,3 +112,9 @@ def segments(ends: list[tuple[float, float, float, float]], style: Style) -> Lin
     """Many straight lines, each x0, y0, x1, y1; none for an empty list."""
     points = np.array(ends, dtype=float).reshape(-1, 2)
     return Lines(points, np.full(len(ends), 2), style)
+
+
+def content(mark: Mark) -> tuple[object, ...]:
+    """All that a mark says, as a key: two marks with the same content look the same."""
+    values = (getattr(mark, name) for name in type(mark).__slots__)
+    return (type(mark), *(value.tobytes() if isinstance(value, np.ndarray) else value for value in values))

@@ -20,11 +20,12 @@ from svgwrite.text import Text as Lettering
 from app.drawing.drawing import Drawing
 from app.drawing.dress import Attributes, Dress, by_class, by_palette
 from app.drawing.hatches import HATCHES, hatch_path, hatch_step
-from app.drawing.marks import Areas, Boxes, Circle, Layer, Letters, Lines, Mark, Text
+from app.drawing.marks import Areas, Boxes, Circle, Layer, Letters, Lines, Mark, Text, content
 from app.drawing.palettes import INKS, THIN, hatch_inks
 from app.drawing.paths import TICKS, areas_path, boxes_path, lines_path, number, ticks
 from app.drawing.scales import Scale
 from app.drawing.styles import Style
+from app.panel.keyed import Keyed
 
 FONT = "Source Sans Pro"
 
@@ -73,17 +74,13 @@ def svg_layers(drawing: Drawing) -> dict[str, str]:
 
 
 def _markup(mark: Mark, height: float, inches: float) -> str:
-    return _text_markup(mark, height, inches) if isinstance(mark, Text | Circle) else _written(mark, height, inches)
+    return _written(Keyed(content(mark), mark), height, inches)
 
 
 @lru_cache(maxsize=16_384)
-def _text_markup(mark: Text | Circle, height: float, inches: float) -> str:
-    """Kept, as most words of a drawing stand where they stood before an edit."""
-    return _written(mark, height, inches)
-
-
-def _written(mark: Mark, height: float, inches: float) -> str:
-    return "".join(str(element.tostring()) for element in _elements(mark, _Writer(height, inches, by_class)))
+def _written(mark: Keyed[Mark], height: float, inches: float) -> str:
+    """Kept, as most marks of a drawing stand where they stood before an edit."""
+    return "".join(str(element.tostring()) for element in _elements(mark.value, _Writer(height, inches, by_class)))
 
 
 def svg_patterns(scale: Scale) -> str:

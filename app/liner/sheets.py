@@ -5,7 +5,6 @@ from math import ceil
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from app.brickwork.lattice import Floats
@@ -13,17 +12,12 @@ from app.brickwork.layout import Layout
 from app.brickwork.regions import Region
 from app.liner.covers import covers
 from app.liner.cuts import Ring
+from app.liner.left import left_of
 from app.liner.mould import Mould, mould
 from app.liner.places import Places, outlines, sheet_places, starts
 from app.liner.values import CORNERS, LAP, STARTING_CORNER, Sheet, SheetPlan, SheetType
 from app.panel.project import Liner
 from app.panel.tolerance import TOLERANCE
-
-Shapes = NDArray[np.object_]
-
-_SLANTED_GRID = 1e-9
-"""Inches; slanted teeth are clipped on this grid, as nearly equal slants can fail in floats. Level teeth are safe, and
-three times faster without."""
 
 Laid = tuple[Region, Mould, list[Sheet]]
 
@@ -66,62 +60,22 @@ def _sheets(
 ) -> Iterator[Sheet]:
     """The sheets of one region, numbered on from `before`."""
     is_slanted = bool(np.abs(np.diff(full[:1], axis=1)).min(axis=2).max(initial=0.0) > TOLERANCE)
-    trims, is_trimmed = _trims(cover, full, is_slanted)
-    left = iter(_rings(trims[is_trimmed]))
-    rows = zip(
-        places.column.tolist(), places.row.tolist(), is_trimmed.tolist(), shapely.area(trims).tolist(), strict=True
-    )
-    for k, ((column, row, trimmed, area), outline) in enumerate(zip(rows, _as_rings(full), strict=True)):
-        trim, holes = next(left) if trimmed else ((outline,), ())
+    whole_area = float(shapely.area(shapely.polygons(full[:1])).sum())
+    rows = zip(places.column.tolist(), places.row.tolist(), left_of(cover, full, is_slanted), strict=True)
+    for k, ((column, row, left), outline) in enumerate(zip(rows, _as_rings(full), strict=True)):
         yield Sheet(
             number=before + k + 1,
             mark=str(before + k + 1),
             region=mark,
             column=column,
             row=row,
-            is_trimmed=trimmed,
+            is_trimmed=left is not None,
             outline=outline,
-            trim=trim,
-            holes=holes,
-            area=area,
+            trim=left.trim if left else (outline,),
+            holes=left.holes if left else (),
+            area=left.area if left else whole_area,
             away=away,
         )
-
-
-def _trims(cover: BaseGeometry, full: Floats, is_slanted: bool) -> tuple[Shapes, NDArray[np.bool_]]:
-    """What of each full sheet lies on the cover, and whether that is less than the full sheet."""
-    trims: Shapes = shapely.polygons(full) if len(full) else np.zeros(0, dtype=np.object_)
-    shapely.prepare(cover)
-    doubtful = np.flatnonzero(~shapely.covers(cover, trims))
-    left = _areas_only(shapely.intersection(cover, trims[doubtful], grid_size=_SLANTED_GRID if is_slanted else None))
-    is_less = shapely.area(left) < shapely.area(trims[doubtful]) - TOLERANCE
-    trims[doubtful[is_less]] = left[is_less]
-    is_trimmed = np.zeros(len(trims), dtype=np.bool_)
-    is_trimmed[doubtful[is_less]] = True
-    return trims, is_trimmed
-
-
-def _areas_only(shapes: Shapes) -> Shapes:
-    """The shapes without points, lines, and shreds of no area."""
-    mixed = np.flatnonzero(shapely.get_type_id(shapes) != shapely.GeometryType.POLYGON)
-    for k in mixed.tolist():
-        parts = shapely.get_parts(shapely.get_parts(shapes[k]))
-        shapes[k] = shapely.multipolygons(parts[shapely.area(parts) > TOLERANCE])
-    return shapes
-
-
-def _rings(trims: Shapes) -> list[tuple[tuple[Ring, ...], tuple[Ring, ...]]]:
-    """Outer rings and holes of each trim."""
-    parts, owner = shapely.get_parts(trims, return_index=True)
-    rings, part = shapely.get_rings(parts, return_index=True)
-    points, ring = shapely.get_coordinates(rings, return_index=True)
-    corners = list(map(tuple, points.tolist()))
-    ends = np.searchsorted(ring, np.arange(len(rings) + 1)).tolist()
-    found: list[tuple[list[Ring], list[Ring]]] = [([], []) for _ in range(len(trims))]
-    is_hole = np.diff(part, prepend=-1) == 0
-    for k, (trim, hole) in enumerate(zip(owner[part].tolist(), is_hole.tolist(), strict=True)):
-        found[trim][hole].append(tuple(corners[ends[k] : ends[k + 1] - 1]))
-    return [(tuple(outer), tuple(holes)) for outer, holes in found]
 
 
 def _as_rings(full: Floats) -> list[Ring]:

@@ -23,7 +23,7 @@ PAPER_MM = (235.0, 165.0)
 AROUND = Margins(left=44.0, right=28.0, bottom=36.0, top=13.0)
 LAYERS = tuple(name for name in ELEVATION if name not in ("title", "key"))
 """The page itself says what the title says; the key is in the list of layers."""
-BANDED = ("brick", "cuts", "small")
+BANDED = ("brick", "cuts", "small", "sheets", "sheet_numbers")
 """The layers of many shapes: an edit changes a few bands of them."""
 
 
