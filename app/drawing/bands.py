@@ -4,7 +4,7 @@ import numpy as np
 
 from app.drawing.marks import Areas, Boxes, Floats, Layer, Lines, Mark, Text
 
-BANDS = 10
+BANDS = 6
 
 
 def banded(layer: Layer, height: float) -> tuple[Layer, ...]:

@@ -15,8 +15,8 @@ from app.web.database import OFFICE, Database, Now
 from app.web.editor_checkpoints import checkpoints_part
 from app.web.editor_choose import card_of
 from app.web.editor_notices import refused_notice, stale_notice, undo_notice
-from app.web.editor_show import page_of, parts_of
-from app.web.editor_view import CardPart, CheckpointsPart, Notice, NoticePart, address_of
+from app.web.editor_show import Shown, layers_of, page_of, parts_of
+from app.web.editor_view import CardPart, CheckpointsPart, LayersPart, Notice, NoticePart, address_of, hidden_layers
 from app.web.forms import Form, then, whole_number
 from app.web.pages import show
 from app.workflow.compute import compute
@@ -29,7 +29,7 @@ from app.workflow.undoing import redo, undo
 
 router = APIRouter(prefix="/panels/{panel_id}", include_in_schema=False)
 
-OWN_FIELDS = {"edit", "base_revision", "command_id", "on_top", "temperature"}
+OWN_FIELDS = {"edit", "base_revision", "command_id", "on_top", "temperature", "hidden"}
 
 
 @router.get("")
@@ -59,6 +59,14 @@ def checkpoints(panel_id: str, database: Database, temperature: Annotated[float,
     return show(
         "editor_checkpoints.html", CheckpointsPart(checkpoints_part(computed.drift, loaded.project, temperature))
     )
+
+
+@router.get("/layers")
+def layers(panel_id: str, database: Database, choice: Annotated[str, Query(max_length=40)]) -> Response:
+    """The groups of a layer that the page shows from now on."""
+    with reading(database) as session:
+        loaded = load_panel(session, panel_id)
+    return show("editor_layers.html", LayersPart(layers_of(loaded, hidden_layers([choice]))))
 
 
 @router.post("/edits")
@@ -135,14 +143,15 @@ def _answer(
     if not _is_part(request):
         return then(address_of(after.id))
     steps = Steps(saved.undo_label, saved.redo_label)
-    shown = before if form.get("base_revision") == str(before.revision) else None
-    return show("editor_answer.html", parts_of(shown, after, steps, _temperature(form)))
+    known = before if form.get("base_revision") == str(before.revision) else None
+    return show("editor_answer.html", parts_of(known, after, steps, _shown(form)))
 
 
-def _temperature(form: Mapping[str, str]) -> float | None:
-    """The bed temperature that the page shows; None where the slider says nothing sensible."""
+def _shown(form: Mapping[str, str]) -> Shown:
+    """What the page says it shows; the day's highest temperature where the slider says nothing sensible."""
     text = form.get("temperature", "")
-    return float(text) if text.removeprefix("-").isdigit() and len(text) <= 4 else None
+    temperature = float(text) if text.removeprefix("-").isdigit() and len(text) <= 4 else None
+    return Shown(hidden_layers(form.get("hidden", "").split()), temperature)
 
 
 def _told(request: Request, notice: Notice, error: Exception, status: int) -> Response:

@@ -1,6 +1,7 @@
 """The drawing on the screen: each layer as one group, and of two drawings only the groups that differ."""
 
 import json
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 from itertools import chain, groupby
 
@@ -10,6 +11,7 @@ from app.brickwork.layout import Layout
 from app.brickwork.sides import meeting_lines
 from app.drawing.bands import banded
 from app.drawing.drawing import Drawing
+from app.drawing.marks import Layer
 from app.drawing.scales import Margins, Scale
 from app.drawing.scene import Scene
 from app.drawing.svg import svg_layers, svg_patterns
@@ -69,11 +71,13 @@ class Picture:
         return Picture(self.box, self.height, self.patterns, tuple(part.swapping() for part in self.parts))
 
 
-def picture_of(computed: Computed, unit: str) -> Picture:
-    """The elevation for the screen."""
+def picture_of(computed: Computed, unit: str, hidden: Collection[str] = ()) -> Picture:
+    """The elevation for the screen; the groups of layers that are hidden stay empty until they are shown."""
     layout, scale = computed.layout, _screen_scale(computed)
     scene = Scene(layout, "face", scale, computed.plan, computed.drift, unit, layout.panel.mark, WORDS)
-    drawing = _in_bands(assemble(scene, LAYERS, AROUND))
+    drawing = assemble(scene, [name for name in LAYERS if name not in hidden], AROUND)
+    layers = {layer.name: layer for layer in drawing.layers}
+    drawing = _in_bands(replace(drawing, layers=tuple(layers.get(name, Layer(name, ())) for name in LAYERS)))
     parts = (*(_part(name, markup) for name, markup in svg_layers(drawing).items()), _snap(layout))
     return Picture(drawing.view_box, drawing.height, Markup(_patterns(drawing)), parts)
 

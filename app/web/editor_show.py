@@ -1,5 +1,6 @@
 """From a panel and its results to what the editor shows."""
 
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
@@ -10,11 +11,13 @@ from app.web.editor_choose import card_of
 from app.web.editor_findings import findings_part
 from app.web.editor_picture import Picture, picture_of
 from app.web.editor_view import (
+    HIDEABLE,
     LAYER_CHOICES,
     EditorPage,
     EditorParts,
     address_of,
     counts_of,
+    hidden_layers,
     saved_words,
     things_part,
 )
@@ -22,6 +25,14 @@ from app.web.pages import Step
 from app.workflow.compute import Computed, compute
 from app.workflow.loading import LoadedPanel
 from app.workflow.steps import Steps
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What the page shows just now: which layers not, and at which bed temperature (None: the day's highest)."""
+
+    hidden: frozenset[str] = hidden_layers(choice.name for choice in LAYER_CHOICES if not choice.shown)
+    temperature: float | None = None
 
 
 def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
@@ -41,18 +52,18 @@ def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
         card=card_of(loaded, computed.layout, ""),
         layer_choices=LAYER_CHOICES,
         temperatures=temperatures(project.day),
-        **_parts(loaded, computed, steps, None, swap=False),
+        **_parts(loaded, computed, steps, Shown(), swap=False),
     )
 
 
-def parts_of(before: LoadedPanel | None, after: LoadedPanel, steps: Steps, temperature: float | None) -> EditorParts:
+def parts_of(before: LoadedPanel | None, after: LoadedPanel, steps: Steps, shown: Shown) -> EditorParts:
     """What an edit changed, checkpoints at the temperature shown; groups that look as in `before` are left out.
 
     `before` is the panel as the page shows it, None where that is not known: then every group is sent.
     """
-    parts = _parts(after, _computed(after), steps, temperature, swap=True)
+    parts = _parts(after, _computed(after), steps, shown, swap=True)
     picture: Picture = parts["drawing"]
-    parts["drawing"] = (picture.less(_picture(before)) if before else picture).swapping()
+    parts["drawing"] = (picture.less(_picture(before, shown.hidden)) if before else picture).swapping()
     return EditorParts(**parts)
 
 
@@ -60,21 +71,26 @@ def _computed(loaded: LoadedPanel) -> Computed:
     return compute(loaded.project, loaded.wall, loaded.panel)
 
 
-def _picture(loaded: LoadedPanel) -> Picture:
-    return _drawn(loaded.project, loaded.wall, loaded.panel)
+def layers_of(loaded: LoadedPanel, names: frozenset[str]) -> Picture:
+    """The groups of some layers, for a page that shows them from now on."""
+    picture = _picture(loaded, HIDEABLE - names)
+    wanted = tuple(part for part in picture.parts if part.id.removeprefix("layer-").partition("-")[0] in names)
+    return replace(picture, parts=wanted).swapping()
+
+
+def _picture(loaded: LoadedPanel, hidden: frozenset[str]) -> Picture:
+    return _drawn(loaded.project, loaded.wall, loaded.panel, hidden)
 
 
 @lru_cache(maxsize=16)
-def _drawn(project: Project, wall: Wall, panel: Panel) -> Picture:
+def _drawn(project: Project, wall: Wall, panel: Panel, hidden: frozenset[str]) -> Picture:
     """Kept for the next edit, which sends only what differs."""
-    return picture_of(compute(project, wall, panel), project.length_unit)
+    return picture_of(compute(project, wall, panel), project.length_unit, hidden)
 
 
-def _parts(
-    loaded: LoadedPanel, computed: Computed, steps: Steps, temperature: float | None, *, swap: bool
-) -> dict[str, Any]:
+def _parts(loaded: LoadedPanel, computed: Computed, steps: Steps, shown: Shown, *, swap: bool) -> dict[str, Any]:
     project = loaded.project
-    picture = _picture(loaded)
+    picture = _picture(loaded, shown.hidden)
     return {
         "address": address_of(loaded.id),
         "revision": loaded.revision,
@@ -83,7 +99,7 @@ def _parts(
         "things": things_part(computed.layout, project.length_unit, picture),
         "counts": counts_of(computed),
         "checkpoints": checkpoints_part(
-            computed.drift, project, project.day.bed_high if temperature is None else temperature
+            computed.drift, project, project.day.bed_high if shown.temperature is None else shown.temperature
         ),
         "findings": findings_part(computed.findings),
         "undo": steps.undo,

@@ -1,6 +1,7 @@
 """What the panel editor shows, as values: the whole page, and the parts that one edit changes."""
 
 import json
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -36,6 +37,7 @@ class LayerChoice:
     name: str
     words: str
     shown: bool = True
+    layers: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +102,11 @@ class CheckpointsPart:
 
 
 @dataclass(frozen=True, slots=True)
+class LayersPart:
+    drawing: Picture
+
+
+@dataclass(frozen=True, slots=True)
 class NoticePart:
     notice: Notice
 
@@ -108,12 +115,22 @@ LAYER_CHOICES = (
     LayerChoice("brick", "Brick"),
     LayerChoice("cuts", "Trimmed pieces"),
     LayerChoice("small", "Small pieces"),
-    LayerChoice("sheets", "Liner sheets", shown=False),
-    LayerChoice("checkpoints", "Checkpoints", shown=False),
+    LayerChoice("sheets", "Liner sheets", shown=False, layers=("sheets", "sheet_numbers")),
+    LayerChoice("checkpoints", "Checkpoints", shown=False, layers=("checkpoints",)),
     LayerChoice("dimensions", "Dimensions"),
     LayerChoice("pole", "Pole"),
     LayerChoice("tape", "Tape"),
 )
+
+
+HIDEABLE = frozenset(layer for choice in LAYER_CHOICES for layer in choice.layers)
+"""Layers that are not even sent while they are hidden."""
+
+
+def hidden_layers(choices: Iterable[str]) -> frozenset[str]:
+    """The layers of these choices that are not sent; nothing for names that are no choices."""
+    names = set(choices)
+    return frozenset(layer for choice in LAYER_CHOICES if choice.name in names for layer in choice.layers)
 
 
 def address_of(panel_id: str) -> str:

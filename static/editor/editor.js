@@ -23,13 +23,16 @@ document.addEventListener("htmx:afterRequest", (event) => {
   if (event.detail.successful && event.detail.requestConfig.verb === "post") settle();
 });
 
+let cardLater = 0;
+
 function settle() {
   snap.read();
   things.refresh();
   const home = JSON.parse(svg.querySelector("#layer-things").dataset.home);
   frame.resize(home.height_in, home.box);
   svg.dataset.height = home.height_in;
-  if (!document.activeElement.closest("#card")) things.loadCard();
+  clearTimeout(cardLater);
+  cardLater = setTimeout(() => document.activeElement.closest("#card") || things.loadCard(), 300);
 }
 
 document.addEventListener("click", (event) => {
@@ -41,7 +44,12 @@ document.addEventListener("click", (event) => {
 
 document.addEventListener("change", (event) => {
   const layer = event.target.closest("[data-layer]");
-  if (layer) svg.classList.toggle(`without-${layer.dataset.layer}`, !layer.checked);
+  if (!layer) return;
+  svg.classList.toggle(`without-${layer.dataset.layer}`, !layer.checked);
+  if (layer.checked && layer.dataset.late) {
+    const address = `${editor.dataset.layers}?choice=${layer.dataset.layer}`;
+    htmx.ajax("GET", address, { source: editor, target: "#notice", swap: "none" });
+  }
 });
 
 frame.fit();

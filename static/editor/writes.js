@@ -26,6 +26,7 @@ export class Writes {
       values.base_revision = this.revision;
     }
     values.temperature = document.getElementById("temperature").value;
+    values.hidden = [...document.querySelectorAll("[data-layer]:not(:checked)")].map((box) => box.dataset.layer).join(" ");
     this.last = { path: detail.path, values: Object.fromEntries(Object.entries(values)) };
   }
 
