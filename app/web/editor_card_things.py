@@ -73,10 +73,12 @@ def outline_card(panel: Panel, unit: str) -> Card:
     width = Field("width", "Width")
     height = Field("height", "Height")
     draw = Draw("set_outline", "{}", "Drag from the lower left corner to the upper right", "Draw it")
-    edges = tuple((str(k), f"edge {k}") for k in range(len(panel.outline)))
+    count = len(panel.outline)
+    edge = choice_field("edge", "Edge", "0", [(str(k), f"edge {k}") for k in range(count)], wide=False)
+    point = choice_field("point", "Point", "0", [(str(k), f"point {k}") for k in range(count)], wide=False)
+    place = (Field("x", "Across", holder="the middle"), Field("y", "Up", holder="the middle"))
     treatments = tuple((name, name) for name in ("margin", "flush", "return"))
     ending = (
-        choice_field("edge", "Edge", "0", edges, wide=False),
         choice_field("treatment", "Brick ends", "margin", treatments, wide=False),
         Field("margin", "Margin", holder="the panel's"),
         Field("depth", "Depth of return"),
@@ -87,7 +89,9 @@ def outline_card(panel: Panel, unit: str) -> Card:
         forms=(
             CardForm("set_outline", "Set points", (points,)),
             CardForm("set_outline", "Set rectangle", (width, height), draw=draw).under("Make it a rectangle"),
-            CardForm("set_edge", "Set edge", ending).under("How the brick ends at an edge"),
+            CardForm("add_point", "Add point", (edge, *place)).under("Add a point on an edge"),
+            CardForm("remove_point", "Remove point", (point,)).under("Remove a point"),
+            CardForm("set_edge", "Set edge", (edge, *ending)).under("How the brick ends at an edge"),
         ),
     )
 

@@ -1,0 +1,210 @@
+"""The panel editor asked over HTTP: as plain forms, and as its script asks."""
+
+from typing import Any
+
+import httpx
+import pytest
+from scenario import PROJECT
+
+from app.panel.edits import EDITS
+
+pytestmark = pytest.mark.anyio
+
+PART = {"hx-request": "true"}
+
+DOCUMENT_WITH_ALL: dict[str, Any] = {
+    "mark": "All",
+    "thickness": 7.25,
+    "outline": [[0, 0], [240, 0], [240, 120], [0, 120]],
+    "openings": [
+        {"mark": "W1", "use": "window", "rect": [40, 40, 40, 40]},
+        {"mark": "A1", "use": "door", "arch": [100, 0, 40, 84, 20]},
+        {"mark": "V1", "use": "vent", "circle": [180, 90, 9]},
+        {"mark": "L/1 <b>", "use": "louver", "polygon": [[200, 20], [230, 20], [225, 60]]},
+    ],
+    "strips": [{"mark": "R1", "line": [[0, 96], [240, 96]], "width": 0.75}],
+    "zones": [
+        {"mark": "S1", "rect": [30, 84, 60, 8], "size": "modular", "bond": "soldier"},
+        {"mark": "B1", "band": {"course": 2, "courses": 3}, "size": "modular", "bond": "stack"},
+    ],
+    "fixings": [{"line": [[120, 0], [120, 120]], "by": "glue"}],
+    "field": {"size": "modular", "bond": "running"},
+}
+KEYS = (
+    "outline",
+    "openings/W1",
+    "openings/A1",
+    "openings/V1",
+    "openings/L/1 <b>",
+    "strips/R1",
+    "zones/S1",
+    "zones/B1",
+    "fixings/0",
+)
+
+
+async def project(client: httpx.AsyncClient, *panels: dict[str, Any]) -> list[str]:
+    """The ids of the panels of a fresh project."""
+    file = PROJECT | {"walls": [PROJECT["walls"][0] | {"panels": list(panels) or PROJECT["walls"][0]["panels"]}]}
+    answer = await client.post("/api/projects", json=file)
+    assert answer.status_code == 201, answer.text
+    ids: list[str] = answer.json()["walls"][0]["panels"]
+    return ids
+
+
+async def moved(
+    client: httpx.AsyncClient, panel: str, base: int, headers: dict[str, str], **more: str
+) -> httpx.Response:
+    form = {"edit": "move_opening", "opening": "W1", "dx": '8"', "base_revision": str(base)} | more
+    return await client.post(f"/panels/{panel}/edits", data=form, headers=headers)
+
+
+async def test_the_page_and_every_things_card_open(visitor: httpx.AsyncClient) -> None:
+    [panel] = await project(visitor, DOCUMENT_WITH_ALL)
+    page = await visitor.get(f"/panels/{panel}")
+    assert page.status_code == 200
+    assert "<b>" not in page.text
+    for key in KEYS:
+        card = await visitor.get(f"/panels/{panel}/card", params={"thing": key})
+        assert card.status_code == 200
+        assert "<form" in card.text
+        assert "Panel All" not in card.text, f"{key} has no card of its own"
+
+
+async def test_every_edit_has_a_form(visitor: httpx.AsyncClient) -> None:
+    [panel] = await project(visitor, DOCUMENT_WITH_ALL)
+    pages = [(await visitor.get(f"/panels/{panel}/card", params={"thing": key})).text for key in ("", *KEYS)]
+    page = (await visitor.get(f"/panels/{panel}")).text
+    by_gesture = {"move_opening", "move_point", "reshape_opening"}
+    offered = {name for name in EDITS if any(f'value="{name}"' in card for card in pages)}
+    assert offered | by_gesture == set(EDITS)
+    assert 'data-moves="move_opening"' in page
+
+
+async def test_a_plain_form_leads_back_to_the_page(visitor: httpx.AsyncClient) -> None:
+    panel, _ = await project(visitor)
+    answer = await moved(visitor, panel, 1, {})
+    assert (answer.status_code, answer.headers["location"]) == (303, f"/panels/{panel}")
+    document = (await visitor.get(f"/api/panels/{panel}")).json()
+    assert document["revision"] == 2
+    assert document["document"]["openings"][0]["rect"] == [56, 32, 32, 40]
+
+
+async def test_a_script_gets_the_groups_that_changed_and_no_others(visitor: httpx.AsyncClient) -> None:
+    panel, _ = await project(visitor)
+    answer = await moved(visitor, panel, 1, PART, hidden="sheets checkpoints")
+    assert answer.status_code == 200
+    assert answer.text.count("<template><svg>") == 1
+    assert 'id="layer-things" data-home' in answer.text
+    assert 'id="layer-cuts-' in answer.text
+    assert 'id="layer-orientation"' not in answer.text
+    assert 'id="layer-sheets' not in answer.text
+    assert "style=" not in answer.text
+    assert 'data-revision="2"' in answer.text
+
+
+async def test_a_shown_layer_is_sent_whole(visitor: httpx.AsyncClient) -> None:
+    panel, _ = await project(visitor)
+    layout = (await visitor.get(f"/api/panels/{panel}/layout")).json()
+    answer = await visitor.get(f"/panels/{panel}/layers", params={"choice": "sheets"})
+    for sheet in layout["sheets"]["list"]:
+        assert f">{sheet['mark']}</text>" in answer.text
+    nothing = await visitor.get(f"/panels/{panel}/layers", params={"choice": "no such"})
+    assert "<g " not in nothing.text
+
+
+async def test_a_stale_edit_is_412_with_both_sides_and_goes_on_top_when_asked(visitor: httpx.AsyncClient) -> None:
+    panel, _ = await project(visitor)
+    await moved(visitor, panel, 1, PART)
+    mine = {"edit": "set_margin", "margin": "1/2", "base_revision": "1"}
+    stale = await visitor.post(f"/panels/{panel}/edits", data=mine, headers=PART)
+    assert stale.status_code == 412
+    assert "W1" in stale.text
+    assert "margin" in stale.text
+    assert "Put mine on top" in stale.text
+    assert (await visitor.get(f"/api/panels/{panel}")).json()["revision"] == 2
+    on_top = await visitor.post(f"/panels/{panel}/edits", data=mine | {"on_top": "yes"}, headers=PART)
+    assert on_top.status_code == 200
+    document = (await visitor.get(f"/api/panels/{panel}")).json()
+    assert (document["revision"], document["document"]["margin"]) == (3, "1/2")
+    assert document["document"]["openings"][0]["rect"][0] == 56
+
+
+async def test_a_stale_edit_of_the_same_thing_can_only_be_dropped(visitor: httpx.AsyncClient) -> None:
+    panel, _ = await project(visitor)
+    await moved(visitor, panel, 1, PART)
+    stale = await moved(visitor, panel, 1, PART, dx='4"')
+    assert stale.status_code == 412
+    assert "Put mine on top" not in stale.text
+    assert "Drop mine" in stale.text
+    assert (await moved(visitor, panel, 1, {}, dx='4"')).status_code == 412
+
+
+async def test_the_same_command_again_is_made_once(visitor: httpx.AsyncClient) -> None:
+    panel, _ = await project(visitor)
+    for _ in range(3):
+        answer = await moved(visitor, panel, 1, PART, command_id="one-and-the-same")
+        assert answer.status_code == 200
+    assert (await visitor.get(f"/api/panels/{panel}")).json()["revision"] == 2
+
+
+@pytest.mark.parametrize(
+    ("form", "words"),
+    [
+        ({"edit": "no_such"}, "edit: found"),
+        ({"edit": "move_opening", "opening": "W9", "dx": "1"}, "opening: found"),
+        ({"edit": "move_opening", "opening": "W1", "dx": "12'14\""}, "expected inches below 12"),
+        (
+            {"edit": "move_opening", "opening": "W1", "dx": "500'"},
+            "expected a shape at least partly inside the outline",
+        ),
+        ({"edit": "set_brickwork", "part": "field", "size": "modular", "bond": "no"}, "bond: found"),
+        ({"edit": "add_opening", "shape": "rect", "x": "50", "y": "40", "width": "8", "height": "8"}, "overlap"),
+        ({"edit": "set_outline", "width": "-1", "height": "8"}, "outline"),
+    ],
+)
+async def test_what_cannot_be_is_422_in_words_and_changes_nothing(
+    visitor: httpx.AsyncClient, form: dict[str, str], words: str
+) -> None:
+    panel, _ = await project(visitor)
+    answer = await visitor.post(f"/panels/{panel}/edits", data=form | {"base_revision": "1"}, headers=PART)
+    assert answer.status_code == 422
+    assert words in answer.text.replace("&#39;", "'").replace("&#34;", '"')
+    assert (await visitor.get(f"/api/panels/{panel}")).json()["revision"] == 1
+
+
+@pytest.mark.parametrize("base", ["", "x", "-1", "0", "99", "²"])
+async def test_a_base_that_never_was_is_refused(visitor: httpx.AsyncClient, base: str) -> None:
+    panel, _ = await project(visitor)
+    form = {"edit": "set_margin", "margin": "1", "base_revision": base}
+    answer = await visitor.post(f"/panels/{panel}/edits", data=form, headers=PART)
+    assert answer.status_code in (412, 422)
+
+
+async def test_undo_says_why_not(visitor: httpx.AsyncClient) -> None:
+    panel, _ = await project(visitor)
+    answer = await visitor.post(f"/panels/{panel}/undo", data={"base_revision": "1"}, headers=PART)
+    assert answer.status_code == 409
+    assert "Nothing to undo" in answer.text
+
+
+async def test_readings_follow_the_temperature(visitor: httpx.AsyncClient) -> None:
+    panel, _ = await project(visitor, DOCUMENT_WITH_ALL)
+    cold = await visitor.get(f"/panels/{panel}/checkpoints", params={"temperature": "40"})
+    hot = await visitor.get(f"/panels/{panel}/checkpoints", params={"temperature": "120"})
+    assert "120 °F" in hot.text
+    assert cold.text.count("<tr>") == hot.text.count("<tr>") > 1
+    assert cold.text != hot.text
+    for wrong in ("900", "nan", "inf", "warm", ""):
+        answer = await visitor.get(f"/panels/{panel}/checkpoints", params={"temperature": wrong})
+        assert answer.status_code == 422
+
+
+async def test_nobodys_panel_is_404(visitor: httpx.AsyncClient) -> None:
+    for path in ("", "/card", "/layers?choice=sheets", "/checkpoints?temperature=60"):
+        assert (await visitor.get(f"/panels/0123456789abcdef{path}")).status_code == 404
+    for path in ("edits", "undo", "redo"):
+        answer = await visitor.post(
+            f"/panels/0123456789abcdef/{path}", data={"base_revision": "1", "edit": "set_margin"}
+        )
+        assert answer.status_code == 404
