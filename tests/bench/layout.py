@@ -29,7 +29,7 @@ def measure() -> dict[str, float]:
             "B1 engine": (rivals.engine(b1), 31),
             "B1 per-unit shapely loop": (rivals.loop(b1), 5),
             "B1 clipper, one call": (rivals.clipper(b1), 7),
-            "B2 engine": (rivals.engine(b2), 11),
+            "B2 engine": (rivals.engine(b2), 21),
             "B3 engine": (rivals.engine(b3), 31),
             "B3 per-unit shapely loop": (rivals.loop(b3), 5),
             "B3 clipper, one call": (rivals.clipper(b3), 7),

@@ -13,12 +13,16 @@ RESULTS = Path(__file__).parent / "results"
 
 def median_ms(runs: dict[str, tuple[Callable[[], Any], int]]) -> dict[str, float]:
     """Median milliseconds of each callable over its number of rounds (at least 5), after one warm-up."""
-    found = {}
-    for name, (run, rounds) in runs.items():
+    times: dict[str, list[float]] = {name: [] for name in runs}
+    for run, _ in runs.values():
         run()
-        gc.collect()
-        found[name] = statistics.median(_once(run) for _ in range(max(5, rounds)))
-    return found
+    gc.collect()
+    # By turns, so that a slow moment of the machine falls on all of them.
+    for turn in range(max(max(5, rounds) for _, rounds in runs.values())):
+        for name, (run, rounds) in runs.items():
+            if turn < max(5, rounds):
+                times[name].append(_once(run))
+    return {name: statistics.median(found) for name, found in times.items()}
 
 
 def _once(run: Callable[[], Any]) -> float:

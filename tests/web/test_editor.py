@@ -189,7 +189,7 @@ async def test_undo_says_why_not(visitor: httpx.AsyncClient) -> None:
 
 
 async def test_readings_follow_the_temperature(visitor: httpx.AsyncClient) -> None:
-    panel, _ = await project(visitor, DOCUMENT_WITH_ALL)
+    [panel] = await project(visitor, DOCUMENT_WITH_ALL)
     cold = await visitor.get(f"/panels/{panel}/checkpoints", params={"temperature": "40"})
     hot = await visitor.get(f"/panels/{panel}/checkpoints", params={"temperature": "120"})
     assert "120 °F" in hot.text
