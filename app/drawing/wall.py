@@ -9,14 +9,17 @@ from app.drawing.marks import Layer, Mark
 from app.drawing.moved import moved
 from app.drawing.scales import QUARTER_INCH, Margins, Scale
 from app.drawing.scene import Scene
+from app.drawing.wall_strips import wall_pole, wall_tape
 from app.panel.project import Wall
 
 WORDS = "WALL, faces seen from outside"
 
 LAYERS = ("concrete", "openings", "brick", "cuts", "outline", "small", "panel_name")
 
-AROUND = Margins(left=4.0, right=4.0, bottom=10.0, top=4.0)
-"""Room for the panels' marks under them, mm."""
+AROUND = Margins(left=18.0, right=8.0, bottom=22.0, top=4.0)
+"""Room for the pole, the panels' marks under them and the tape, mm."""
+
+CLOSE_AROUND = Margins(left=4.0, right=4.0, bottom=4.0, top=4.0)
 
 
 def wall_elevation(
@@ -27,17 +30,24 @@ def wall_elevation(
     unit: str = "in",
     title: str = "",
     layers: Sequence[str] = LAYERS,
+    with_strips: bool = True,
 ) -> Drawing:
     """The wall from its first panel at the left to its last, `wall.joint` between, each on its own base height.
 
-    `layouts` are those of the wall's panels in their order; none gives an empty drawing.
+    `layouts` are those of the wall's panels in their order; none gives an empty drawing. `with_strips` adds pole and
+    tape.
     """
     places = panel_places(layouts, wall)
     scenes = [Scene(layout, "face", scale, unit=unit) for layout in layouts]
     drawn = tuple(Layer(name, tuple(_all(name, scenes, places))) for name in layers)
     width = max((x + one.panel.width for one, (x, _) in zip(layouts, places, strict=True)), default=0.0)
     height = max((y + one.panel.height for one, (_, y) in zip(layouts, places, strict=True)), default=0.0)
-    return Drawing(title or f"Wall {wall.mark}", WORDS, width, height, AROUND, scale, drawn)
+    if with_strips:
+        tape = wall_tape(layouts, places, width, scale, unit)
+        drawn = (*drawn, wall_pole(layouts, places, height, scale), tape)
+    return Drawing(
+        title or f"Wall {wall.mark}", WORDS, width, height, AROUND if with_strips else CLOSE_AROUND, scale, drawn
+    )
 
 
 def panel_places(layouts: Sequence[Layout], wall: Wall) -> list[tuple[float, float]]:

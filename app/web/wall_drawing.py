@@ -82,7 +82,7 @@ def wall_drawing(wall: LoadedWall, computed: Mapping[str, Computed], unit: str) 
 def thumbnail(wall: LoadedWall, computed: Mapping[str, Computed], unit: str) -> WallDrawing:
     """The wall without brick and links."""
     layouts = [computed[panel.id].layout for panel in wall.panels]
-    drawn = wall_elevation(layouts, wall.wall, scale=_scale(wall), unit=unit, layers=THUMBNAIL)
+    drawn = wall_elevation(layouts, wall.wall, scale=_scale(wall), unit=unit, layers=THUMBNAIL, with_strips=False)
     return WallDrawing(_view_box(drawn), f"Wall {wall.wall.mark}", Markup(), _groups(drawn), (), ())
 
 

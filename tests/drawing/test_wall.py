@@ -7,6 +7,8 @@ from drawings import laid
 from svg_paths import bounds, rings_of
 
 from app.brickwork.layout import Layout, lay_out
+from app.drawing.lettering import lettered
+from app.drawing.marks import Text
 from app.drawing.svg import svg_document, svg_layers
 from app.drawing.wall import panel_places, wall_elevation
 from app.lengths import Length
@@ -47,3 +49,21 @@ def test_a_wall_without_panels_is_an_empty_drawing() -> None:
     drawing = wall_elevation([], Wall("North", ()))
     assert (drawing.width, drawing.height) == (0.0, 0.0)
     assert "Wall North" in svg_document(drawing)
+
+
+def test_the_tape_runs_from_the_first_panel_and_the_pole_counts_its_courses() -> None:
+    layouts, north = wall("door", "plain", "gable")
+    layers = {layer.name: layer for layer in wall_elevation(layouts, north).layers}
+    figures = [mark.text for mark in layers["tape"].marks if isinstance(mark, Text)]
+    assert figures[0] == '0"'
+    assert figures[-1] == lettered(132 + 0.75 + 60 + 0.75 + 60, "in")
+    numbers = {mark.text: mark.y for mark in layers["pole"].marks if isinstance(mark, Text)}
+    assert [int(number) * 8 / 3 for number in numbers] == pytest.approx(list(numbers.values()))
+    assert len(numbers) > 2
+
+
+def test_without_strips_there_is_neither() -> None:
+    layouts, north = wall("door")
+    names = [layer.name for layer in wall_elevation(layouts, north, with_strips=False).layers]
+    assert "pole" not in names
+    assert "tape" not in names
