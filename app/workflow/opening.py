@@ -2,9 +2,7 @@
 
 from pathlib import Path
 
-from sqlalchemy import Engine
-
-from app.storage import migrate, open_database
+from app.storage import Engine, migrate, open_database
 
 Connections = Engine
 """What `reading` and `writing` take; the way to the database for rooms that know nothing of rows."""
