@@ -41,6 +41,9 @@ ROUTERS = (
     api_results.router,
 )
 
+GARBAGE = (20_000, 20, 50)
+"""New objects before a collection, and how often the older ones are gone through: an edit makes some 50,000."""
+
 
 def create_app(settings: Settings) -> FastAPI:
     """The server on one data folder; raises AddressRefused for an address that other machines can reach."""
@@ -69,6 +72,7 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     # What is loaded by now stays for good: the collector need not look through it again while somebody drags.
     gc.collect()
     gc.freeze()
+    gc.set_threshold(*GARBAGE)
     yield
     gc.unfreeze()
     app.state.engine.dispose()

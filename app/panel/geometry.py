@@ -1,5 +1,6 @@
 """From what a person typed to polygons in float inches, face frame."""
 
+from functools import lru_cache
 from math import acos, atan2, ceil, cos, hypot, pi, sin
 
 import numpy as np
@@ -62,6 +63,7 @@ def outline_polygon(panel: Panel) -> shapely.Polygon:
     return shapely.Polygon(panel.outline_inches)
 
 
+@lru_cache(maxsize=64)
 def openings_polygon(panel: Panel) -> BaseGeometry:
     """What the openings take from the outline, inches; empty where there are none."""
     if not panel.openings:
