@@ -6,9 +6,13 @@ function tell(words) {
   banner.hidden = false;
 }
 
+function what(event) {
+  return event.detail.requestConfig?.verb === "get" ? "Not shown" : "Not saved";
+}
+
 document.addEventListener("htmx:responseError", (event) => {
-  tell(`Not saved. The server answered ${event.detail.xhr.status}. Load the page again to see what is saved.`);
+  tell(`${what(event)}. The server answered ${event.detail.xhr.status}. Load the page again to see what is saved.`);
 });
-document.addEventListener("htmx:sendError", () => tell("Not saved. The server did not answer; check that it runs."));
-document.addEventListener("htmx:timeout", () => tell("Not saved. The server did not answer in 15 seconds."));
+document.addEventListener("htmx:sendError", (event) => tell(`${what(event)}. The server did not answer; check that it runs.`));
+document.addEventListener("htmx:timeout", (event) => tell(`${what(event)}. The server did not answer in 15 seconds.`));
 document.addEventListener("htmx:afterSwap", () => { banner.hidden = true; });

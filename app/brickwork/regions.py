@@ -68,8 +68,10 @@ def _shares(panel: Panel, field: BaseGeometry, sizes: dict[str, BrickSize]) -> l
 
 
 def zone_extent(zone: Zone, field_y: float, gauge: float, field: BaseGeometry) -> BaseGeometry:
-    """The zone as drawn, inches; a band takes whole courses of the field over the whole width."""
+    """The zone as drawn, inches; a band takes whole courses of the field over its whole width, nothing of no field."""
     match zone.region:
+        case Band() if field.is_empty:
+            return shapely.Polygon()
         case Band(course=course, courses=courses):
             x0, _, x1, _ = field.bounds
             return shapely.box(x0, field_y + course * gauge, x1, field_y + (course + courses) * gauge)

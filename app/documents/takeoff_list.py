@@ -48,7 +48,9 @@ def takeoff_workbook(lines: Sequence[Line], title: str) -> bytes:
 
 
 def _cell(value: Any) -> Any:
-    return guarded(value) if isinstance(value, str) else value
+    if isinstance(value, str):
+        return guarded(value)
+    return round(value, 2) if isinstance(value, float) else value
 
 
 def _write(sheet: Any, row: int, column: int, value: Any) -> None:

@@ -8,6 +8,7 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from app.panel.shapes import Arch, Circle, Point, Polygon, Rect, Shape
+from app.panel.tolerance import TOLERANCE
 from app.panel.values import Panel
 
 CHORD_ERROR = 1 / 512
@@ -128,7 +129,7 @@ def _shrunk_outline(panel: Panel, margin: float) -> BaseGeometry:
 
 
 def _edge_strips(panel: Panel, margins: list[float]) -> list[shapely.Polygon]:
-    """What each edge's margin takes away, run on past the corners that turn outwards so that no wedge is left."""
+    """What each edge's margin takes away, run on past its corners as far as it must so that no wedge is left."""
     points = panel.outline_inches
     turn = 1.0 if outline_polygon(panel).exterior.is_ccw else -1.0
     strips = []
@@ -136,11 +137,20 @@ def _edge_strips(panel: Panel, margins: list[float]) -> list[shapely.Polygon]:
         before, start = points[k - 1], points[k]
         end, after = points[(k + 1) % len(points)], points[(k + 2) % len(points)]
         along = _unit(start, end)
-        reach_back = margin if turn * _cross(_unit(before, start), along) < 0 else 0.0
-        reach_on = margin if turn * _cross(along, _unit(end, after)) < 0 else 0.0
+        reach_back = margin * _reach(_unit(before, start), along, turn)
+        reach_on = margin * _reach(along, _unit(end, after), turn)
         if margin > 0:
             strips.append(_strip_inside(start, end, along, turn * margin, reach_back, reach_on))
     return strips
+
+
+def _reach(one: tuple[float, float], two: tuple[float, float], turn: float) -> float:
+    """How far a strip runs on past the corner between two edges, in widths: a whole one past a corner that turns into
+    the panel, none past a right or sharp one, up to the next edge past an obtuse one."""
+    across, along = turn * _cross(one, two), one[0] * two[0] + one[1] * two[1]
+    if across <= 0:
+        return 1.0
+    return min(1.0, max(0.0, along / across))
 
 
 def _strip_inside(
@@ -151,10 +161,13 @@ def _strip_inside(
     reach_back: float,
     reach_on: float,
 ) -> shapely.Polygon:
-    (dx, dy), inward = along, (-along[1] * depth, along[0] * depth)
+    """From a hair outside the edge, so that float round-off leaves no thread of field along it, to `depth` inside."""
+    (dx, dy), side = along, (-along[1], along[0])
     a = (start[0] - dx * reach_back, start[1] - dy * reach_back)
     b = (end[0] + dx * reach_on, end[1] + dy * reach_on)
-    return shapely.Polygon([a, b, (b[0] + inward[0], b[1] + inward[1]), (a[0] + inward[0], a[1] + inward[1])])
+    outside = -10 * TOLERANCE if depth > 0 else 10 * TOLERANCE
+    ends = ((a, outside), (b, outside), (b, depth), (a, depth))
+    return shapely.Polygon([(x + side[0] * by, y + side[1] * by) for (x, y), by in ends])
 
 
 def _unit(a: tuple[float, float], b: tuple[float, float]) -> tuple[float, float]:

@@ -8,7 +8,7 @@ from typing import Annotated, Any
 from fastapi import APIRouter, Header, Query, Response
 
 from app.documents import results_face
-from app.storage import panels, projects, reading, writing
+from app.storage import Session, panels, projects, reading, writing
 from app.web.body import JsonBody, json_of
 from app.web.conditions import CommandId, IfMatch, base_revision, command_id, tag
 from app.web.database import OFFICE, Database, Now
@@ -70,6 +70,7 @@ def change(
             document=document,
             now=now,
         )
+        _lay(session, panel_id)
     return _answer(saved, panel_id, response, database)
 
 
@@ -127,7 +128,14 @@ def _stepped(
             now=moment,
             check=checking(session, panels.project_of(session, panel_id)),
         )
+        _lay(session, panel_id)
     return _answer(saved, panel_id, response, database)
+
+
+def _lay(session: Session, panel_id: str) -> None:
+    """Lays the panel out before it is kept: what cannot be laid out must not be saved."""
+    loaded = load_panel(session, panel_id)
+    compute(loaded.project, loaded.wall, loaded.panel)
 
 
 def _answer(saved: Saved, panel_id: str, response: Response, database: Connections) -> dict[str, Any]:

@@ -84,7 +84,7 @@ def edit(panel_id: str, request: Request, form: Form, database: Database, now: N
         with writing(database) as session:
             before = load_panel(session, panel_id)
             saved = edit_panel(session, before, asked, now)
-            after = load_panel(session, panel_id)
+            after = _laid(load_panel(session, panel_id))
     except Refused as refused:
         return _told(request, refused_notice(refused), refused, 422)
     except Stale as stale:
@@ -124,12 +124,18 @@ def _step(
                 now=now,
                 check=checking(session, before.project_id),
             )
-            after = load_panel(session, panel_id)
+            after = _laid(load_panel(session, panel_id))
     except UndoRefused as refused:
         return _told(request, undo_notice(refused), refused, 409)
     except Stale as stale:
         return _told(request, stale_notice(stale, panel_id, {}), stale, 412)
     return _answer(request, form, before, after, saved)
+
+
+def _laid(loaded: LoadedPanel) -> LoadedPanel:
+    """The panel itself, once it was laid out: what cannot be laid out must not be saved."""
+    compute(loaded.project, loaded.wall, loaded.panel)
+    return loaded
 
 
 def _is_part(request: Request) -> bool:
@@ -150,7 +156,7 @@ def _answer(
 def _shown(form: Mapping[str, str]) -> Shown:
     """What the page says it shows; the day's highest temperature where the slider says nothing sensible."""
     text = form.get("temperature", "")
-    temperature = float(text) if text.removeprefix("-").isdigit() and len(text) <= 4 else None
+    temperature = float(text) if text.isascii() and text.removeprefix("-").isdigit() and len(text) <= 4 else None
     return Shown(hidden_layers(form.get("hidden", "").split()), temperature)
 
 

@@ -1,6 +1,7 @@
 """The checkpoints at one bed temperature: what the tape should read at each."""
 
 from dataclasses import dataclass
+from math import floor
 
 from app.lengths import format_length
 from app.liner.drift import expected_at
@@ -29,6 +30,7 @@ class CheckpointRow:
 class Checkpoints:
     temperature: str
     words: str
+    tick: str
     rows: tuple[CheckpointRow, ...]
 
 
@@ -50,10 +52,13 @@ def checkpoints_part(drift: Drift, project: Project, temperature: float) -> Chec
         )
         for point in drift.checkpoints
     )
-    return Checkpoints(degrees, f"on the bed; the tape's hook at the starting corner{_span(drift, unit)}", rows)
+    tick = 'to 1/16"' if unit == "in" else "to the mm"
+    return Checkpoints(degrees, f"on the bed; the tape's hook at the starting corner{_span(drift, unit)}", tick, rows)
 
 
 def _span(drift: Drift, unit: str) -> str:
     if drift.worst_span is None:
         return ""
-    return f"; no two checks farther apart than {format_length(drift.worst_span, unit).removeprefix('≈ ')}"
+    tick = 1 / 16 if unit == "in" else 1 / 25.4
+    most = format_length(floor(drift.worst_span / tick + 1e-9) * tick, unit).removeprefix("≈ ")
+    return f"; no two checks farther apart than {most}"

@@ -16,7 +16,7 @@ def refused_notice(refused: Refused) -> Notice:
 
 def undo_notice(refused: UndoRefused) -> Notice:
     """Why a step back is not possible."""
-    return Notice("Not changed.", (f"{str(refused).capitalize()}.",))
+    return Notice("Not changed.", (f"{str(refused)[:1].upper()}{str(refused)[1:]}.",))
 
 
 def stale_notice(stale: Stale, panel_id: str, form: Mapping[str, str]) -> Notice:

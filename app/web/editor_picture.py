@@ -48,7 +48,6 @@ class Picture:
 
     box: tuple[float, float, float, float]
     height: float
-    patterns: Markup
     parts: tuple[Part, ...]
 
     @property
@@ -64,11 +63,11 @@ class Picture:
         """Only the groups that differ from those of another picture."""
         same = {part.id: part.markup for part in other.parts}
         parts = tuple(part for part in self.parts if same.get(part.id) != part.markup)
-        return Picture(self.box, self.height, self.patterns, parts)
+        return replace(self, parts=parts)
 
     def swapping(self) -> "Picture":
         """The same groups, marked to take the place of those on the page."""
-        return Picture(self.box, self.height, self.patterns, tuple(part.swapping() for part in self.parts))
+        return replace(self, parts=tuple(part.swapping() for part in self.parts))
 
 
 def picture_of(computed: Computed, unit: str, hidden: Collection[str] = ()) -> Picture:
@@ -78,12 +77,9 @@ def picture_of(computed: Computed, unit: str, hidden: Collection[str] = ()) -> P
     drawing = assemble(scene, [name for name in LAYERS if name not in hidden], AROUND)
     layers = {layer.name: layer for layer in drawing.layers}
     drawing = _in_bands(replace(drawing, layers=tuple(layers.get(name, Layer(name, ())) for name in LAYERS)))
-    parts = (*(_part(name, markup) for name, markup in svg_layers(drawing).items()), _snap(layout))
-    return Picture(drawing.view_box, drawing.height, Markup(_patterns(drawing)), parts)
-
-
-def _patterns(drawing: Drawing) -> str:
-    return svg_patterns(drawing.scale)
+    hatches = Part("patterns", Markup('<g id="patterns">{}</g>').format(Markup(svg_patterns(scale))))
+    layers_now = (_part(name, markup) for name, markup in svg_layers(drawing).items())
+    return Picture(drawing.view_box, drawing.height, (hatches, *layers_now, _snap(layout)))
 
 
 def _in_bands(drawing: Drawing) -> Drawing:

@@ -11,6 +11,7 @@ from starlette.responses import RedirectResponse
 from app.panel.faults import Fault, Refused
 
 LONGEST_NAME = 120
+LONGEST_NUMBER = 9
 
 
 async def read_form(request: Request) -> dict[str, str]:
@@ -50,8 +51,8 @@ def chosen(form: Mapping[str, str], field: str, choices: Mapping[str, object] | 
 def whole_number(form: Mapping[str, str], field: str) -> int:
     """A number that a page put into its own form; raises Refused for anything else."""
     text = form.get(field, "")
-    if not text.isascii() or not text.isdigit():
-        raise Refused([Fault(field, text or "nothing", "a whole number")])
+    if not text.isascii() or not text.isdigit() or len(text) > LONGEST_NUMBER:
+        raise Refused([Fault(field, text or "nothing", f"a whole number of at most {LONGEST_NUMBER} digits")])
     return int(text)
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from logging import getLogger
 
 from fastapi import APIRouter
 from starlette.responses import HTMLResponse, RedirectResponse, Response
@@ -23,6 +24,8 @@ from app.workflow.loading import LoadedProject, check_project, load_project
 from app.workflow.new_parts import new_project
 from app.workflow.opening import Connections
 from app.workflow.projects import create_project
+
+LOG = getLogger(__name__)
 
 router = APIRouter(include_in_schema=False)
 
@@ -63,7 +66,7 @@ def all_projects(database: Database) -> HTMLResponse:
 def begin(database: Database, form: Form, now: Now) -> Response:
     """A project with one empty wall."""
     try:
-        file = new_project(named(form, "name", "a name"), chosen(form, "unit", tuple(UNITS)))
+        file = check_project(new_project(named(form, "name", "a name"), chosen(form, "unit", tuple(UNITS))))
         with writing(database) as session:
             ids = create_project(session, file, now)
     except Refused as error:
@@ -119,8 +122,17 @@ def _pictures(session: Session, line: ProjectLine) -> tuple[WallDrawing, ...]:
     state = (line.revision, line.updated_at)
     kept = _drawn.get(line.id)
     if kept is None or kept[0] != state:
-        kept = _drawn[line.id] = (state, _draw(load_project(session, line.id)))
+        kept = _drawn[line.id] = (state, _drawn_or_not(session, line))
     return kept[1]
+
+
+def _drawn_or_not(session: Session, line: ProjectLine) -> tuple[WallDrawing, ...]:
+    """No pictures for a project that cannot be drawn: the list of all others stays within reach."""
+    try:
+        return _draw(load_project(session, line.id))
+    except Exception:
+        LOG.exception("project %s cannot be drawn", line.id)
+        return ()
 
 
 def _draw(loaded: LoadedProject) -> tuple[WallDrawing, ...]:

@@ -34,6 +34,8 @@ class Gesture:
         if not 1 <= len(self.command_id) <= _LONGEST_ID:
             found = f"{len(self.command_id)} characters"
             raise BadCommand(f"command id: found {found}, expected 1 to {_LONGEST_ID}")
+        if not (self.command_id.isascii() and self.command_id.isprintable()):
+            raise BadCommand("command id: found signs that do not print, expected letters, figures and dashes")
         if not self.person:
             raise BadCommand("person: found none, expected who makes the change")
 

@@ -48,7 +48,7 @@ document.addEventListener("change", (event) => {
   svg.classList.toggle(`without-${layer.dataset.layer}`, !layer.checked);
   if (layer.checked && layer.dataset.late) {
     const address = `${editor.dataset.layers}?choice=${layer.dataset.layer}`;
-    htmx.ajax("GET", address, { source: editor, target: "#notice", swap: "none" });
+    writes.look(() => htmx.ajax("GET", address, { target: "#notice", swap: "none" }));
   }
 });
 

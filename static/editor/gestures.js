@@ -10,7 +10,7 @@ const STILL = 3;
 export class Gestures {
   constructor(svg, frame, things, writes, snap, say) {
     Object.assign(this, { svg, frame, things, writes, snap, say });
-    this.ghost = svg.querySelector("#ghost");
+    this.ghosts = svg.querySelector("#ghost");
     this.gesture = null;
     this.drawing = null;
     this.pointers = new Map();
@@ -69,15 +69,13 @@ export class Gestures {
       else if (gesture.kind === "pan") this.things.choose(null);
     }
     if (gesture.kind === "draw") this.stopDrawing();
-    if (gesture.moved && gesture.values) this.commit(gesture.edit, gesture.values);
-    else this.clear();
+    if (gesture.moved && gesture.values) this.commit(gesture.values, gesture.ghost);
+    else gesture.ghost?.remove();
   }
 
   // The ghost stays until the answer stands in the drawing, so that nothing jumps back and forth.
-  commit(edit, values) {
-    const ghost = this.ghost.firstChild;
-    const done = () => ghost?.remove();
-    this.writes.edit(edit, values).then(done, done);
+  commit(values, ghost) {
+    this.writes.edit(values).then(() => ghost?.remove());
   }
 
   cancel(event) {
@@ -86,12 +84,8 @@ export class Gestures {
   }
 
   drop() {
+    this.gesture?.ghost?.remove();
     this.gesture = null;
-    this.clear();
-  }
-
-  clear() {
-    this.ghost.replaceChildren();
   }
 
   wheel(event) {
@@ -117,8 +111,8 @@ export class Gestures {
     const upways = Math.abs(event.clientY - gesture.event.clientY) >= STILL;
     const across = sideways ? this.snap.moved(x, x + width, at.x - gesture.start.x, ["left", "right"], reach) : still;
     const up = upways ? this.snap.moved(y, y + height, at.y - gesture.start.y, ["bottom", "top"], reach) : still;
-    Object.assign(gesture, moveOf(gesture.shape, across.delta, up.delta));
-    this.copyOf(gesture.shape).setAttribute("transform", `translate(${across.delta} ${-up.delta})`);
+    gesture.values = this.moveOf(gesture.shape, across.delta, up.delta);
+    this.copyOf(gesture).setAttribute("transform", `translate(${across.delta} ${-up.delta})`);
     this.say.moved(across, up);
   }
 
@@ -133,31 +127,34 @@ export class Gestures {
       return hit;
     });
     if (box.right - box.left < 1 || box.top - box.bottom < 1) return;
-    gesture.edit = gesture.shape.dataset.sides;
-    gesture.values = { ...keyOf(gesture.shape), ...placed(box) };
-    this.outlineGhost(box);
+    gesture.values = () => ({ edit: gesture.shape.dataset.sides, ...keyOf(gesture.shape), ...placed(box) });
+    this.outlineGhost(gesture, box);
     this.say.sized(box, hits);
   }
 
   pointGhost(gesture, at, event) {
     const point = this.snapped(at, event);
-    gesture.edit = "move_point";
-    gesture.values = { point: gesture.handle.dataset.point, x: inches(point.x), y: inches(point.y) };
+    const place = { point: gesture.handle.dataset.point, x: inches(point.x), y: inches(point.y) };
+    gesture.values = () => ({ edit: "move_point", ...place });
     const reach = this.frame.inchesPerPixel() * 6;
-    this.outlineGhost({ left: point.x - reach, right: point.x + reach, bottom: point.y - reach, top: point.y + reach });
+    this.outlineGhost(gesture, { left: point.x - reach, right: point.x + reach, bottom: point.y - reach, top: point.y + reach });
     this.say.place(point);
   }
 
   // The pole slides the courses, the tape the bond: the field's origin moves by the same distance.
   slideGhost(gesture, at) {
-    const [x, y] = JSON.parse(gesture.strip.dataset.origin);
+    const origin = () => JSON.parse(this.svg.querySelector(".slider").dataset.origin);
+    const [x, y] = origin();
     const up = gesture.strip.dataset.slides === "y";
     const delta = sixteenth(up ? at.y - gesture.start.y : at.x - gesture.start.x);
-    gesture.edit = "set_origin";
-    gesture.values = { part: "field", x: inches(x + (up ? 0 : delta)), y: inches(y + (up ? delta : 0)) };
+    gesture.values = () => {
+      const [from, foot] = origin();
+      const place = { x: inches(from + (up ? 0 : delta)), y: inches(foot + (up ? delta : 0)) };
+      return { edit: "set_origin", part: "field", ...place };
+    };
     const { width, height } = JSON.parse(this.svg.querySelector("#layer-things").dataset.home).panel;
-    if (up) this.outlineGhost({ left: 0, right: width, bottom: y + delta, top: y + delta });
-    else this.outlineGhost({ left: x + delta, right: x + delta, bottom: 0, top: height });
+    if (up) this.outlineGhost(gesture, { left: 0, right: width, bottom: y + delta, top: y + delta });
+    else this.outlineGhost(gesture, { left: x + delta, right: x + delta, bottom: 0, top: height });
     this.say.slid(up, delta);
   }
 
@@ -171,15 +168,26 @@ export class Gestures {
       top: Math.max(from.y, to.y),
     };
     if (box.right - box.left < 1 || box.top - box.bottom < 1) return;
-    gesture.edit = this.drawing.edit;
-    gesture.values = { ...this.drawing.values, ...placed(box) };
-    this.outlineGhost(box);
+    const { edit, values } = this.drawing;
+    gesture.values = () => ({ edit, ...values, ...placed(box) });
+    this.outlineGhost(gesture, box);
     this.say.sized(box, []);
   }
 
   commitMove(shape, dx, dy) {
-    const { edit, values } = moveOf(shape, dx, dy);
-    this.commit(edit, values);
+    this.commit(this.moveOf(shape, dx, dy));
+  }
+
+  // A move as the edit that the server gave for this kind of thing: by a distance, or to a place this far from where
+  // the thing stands when the write is sent.
+  moveOf(shape, dx, dy) {
+    const edit = shape.dataset.moves;
+    if (edit.startsWith("move_")) return () => ({ edit, ...keyOf(shape), dx: inches(dx), dy: inches(dy) });
+    return () => {
+      const [x, y, width, height] = JSON.parse((this.things.find(shape.dataset.thing) ?? shape).dataset.box);
+      const box = { left: x + dx, right: x + dx + width, bottom: y + dy, top: y + dy + height };
+      return { edit, ...keyOf(shape), ...placed(box) };
+    };
   }
 
   snapped(at, event) {
@@ -200,28 +208,30 @@ export class Gestures {
     this.svg.classList.remove("drawing-now");
   }
 
-  copyOf(shape) {
-    if (!this.ghost.firstChild) {
-      const copy = shape.cloneNode(false);
-      copy.removeAttribute("id");
-      copy.removeAttribute("data-thing");
-      copy.setAttribute("class", "ghost-shape");
-      this.ghost.replaceChildren(copy);
+  copyOf(gesture) {
+    if (!gesture.ghost) {
+      gesture.ghost = gesture.shape.cloneNode(false);
+      for (const name of ["id", "data-thing"]) gesture.ghost.removeAttribute(name);
+      this.show(gesture.ghost);
     }
-    return this.ghost.firstChild;
+    return gesture.ghost;
   }
 
-  outlineGhost(box) {
-    if (!this.ghost.firstChild) {
-      const rect = document.createElementNS("http://www.w3.org/2000/svg", "rect");
-      rect.setAttribute("class", "ghost-shape");
-      this.ghost.replaceChildren(rect);
+  outlineGhost(gesture, box) {
+    if (!gesture.ghost) {
+      gesture.ghost = document.createElementNS("http://www.w3.org/2000/svg", "rect");
+      this.show(gesture.ghost);
     }
-    const rect = this.ghost.firstChild;
-    rect.setAttribute("x", box.left);
-    rect.setAttribute("y", this.frame.height - box.top);
-    rect.setAttribute("width", box.right - box.left);
-    rect.setAttribute("height", box.top - box.bottom);
+    const { ghost } = gesture;
+    ghost.setAttribute("x", box.left);
+    ghost.setAttribute("y", this.frame.height - box.top);
+    ghost.setAttribute("width", box.right - box.left);
+    ghost.setAttribute("height", box.top - box.bottom);
+  }
+
+  show(ghost) {
+    ghost.setAttribute("class", "ghost-shape");
+    this.ghosts.append(ghost);
   }
 }
 
@@ -232,15 +242,6 @@ function placed(box) {
     width: inches(box.right - box.left),
     height: inches(box.top - box.bottom),
   };
-}
-
-// A move as the edit that the server gave for this kind of thing: by a distance, or to a new place.
-function moveOf(shape, dx, dy) {
-  const edit = shape.dataset.moves;
-  if (edit.startsWith("move_")) return { edit, values: { ...keyOf(shape), dx: inches(dx), dy: inches(dy) } };
-  const [x, y, width, height] = JSON.parse(shape.dataset.box);
-  const box = { left: x + dx, right: x + dx + width, bottom: y + dy, top: y + dy + height };
-  return { edit, values: { ...keyOf(shape), ...placed(box) } };
 }
 
 function keyOf(shape) {

@@ -181,6 +181,39 @@ async def test_a_base_that_never_was_is_refused(visitor: httpx.AsyncClient, base
     assert answer.status_code in (412, 422)
 
 
+@pytest.mark.parametrize("name", ["base_revision", "command_id", "temperature"])
+@pytest.mark.parametrize("value", ["9" * 5000, "²", "\x00", "\u202e", " ", "1e3"])
+async def test_odd_values_of_the_pages_own_fields_are_no_fault_of_the_server(
+    visitor: httpx.AsyncClient, name: str, value: str
+) -> None:
+    panel, _ = await project(visitor)
+    form = {"edit": "set_margin", "margin": "1/2", "base_revision": "1", name: value}
+    for path in ("edits", "undo", "redo"):
+        assert (await visitor.post(f"/panels/{panel}/{path}", data=form, headers=PART)).status_code < 500
+
+
+async def test_a_panel_without_any_brick_opens_with_its_band_and_is_undone(visitor: httpx.AsyncClient) -> None:
+    panel, _ = await project(visitor)
+    band = {"edit": "add_zone", "shape": "band", "course": "2", "courses": "3", "size": "modular", "bond": "soldier"}
+    margin = {"edit": "set_margin", "margin": "48"}
+    for k, form in enumerate((band, margin)):
+        answer = await visitor.post(f"/panels/{panel}/edits", data=form | {"base_revision": str(k + 1)}, headers=PART)
+        assert answer.status_code == 200, answer.text
+    assert (await visitor.get(f"/api/panels/{panel}/layout")).json()["counts"]["whole"] == 0
+    for address in (f"/panels/{panel}", f"/bed/{panel}", "/", f"/api/panels/{panel}/elevation.svg"):
+        assert (await visitor.get(address)).status_code == 200, address
+    undone = await visitor.post(f"/panels/{panel}/undo", data={"base_revision": "3"}, headers=PART)
+    assert undone.status_code == 200
+    assert (await visitor.get(f"/api/panels/{panel}/layout")).json()["counts"]["whole"] > 0
+
+
+async def test_a_panel_of_another_size_gets_its_hatches_to_scale(visitor: httpx.AsyncClient) -> None:
+    panel, _ = await project(visitor)
+    form = {"edit": "set_outline", "width": "40'", "height": "20'", "base_revision": "1"}
+    answer = await visitor.post(f"/panels/{panel}/edits", data=form, headers=PART)
+    assert 'id="patterns"' in answer.text
+
+
 async def test_undo_says_why_not(visitor: httpx.AsyncClient) -> None:
     panel, _ = await project(visitor)
     answer = await visitor.post(f"/panels/{panel}/undo", data={"base_revision": "1"}, headers=PART)
