@@ -1,7 +1,7 @@
 // Pointer gestures on the drawing: choose, move, resize, move a point, draw, pan, zoom. A gesture commits on pointer-up;
 // Escape or a second finger drops it. While it lasts only a dashed ghost moves.
 
-import { inches, sixteenth } from "./snap.js";
+import { sixteenth } from "./snap.js";
 
 const MOUSE_REACH = 12;
 const FINGER_REACH = 26;
@@ -127,14 +127,14 @@ export class Gestures {
       return hit;
     });
     if (box.right - box.left < 1 || box.top - box.bottom < 1) return;
-    gesture.values = () => ({ edit: gesture.shape.dataset.sides, ...keyOf(gesture.shape), ...placed(box) });
+    gesture.values = () => ({ edit: gesture.shape.dataset.sides, ...keyOf(gesture.shape), ...this.placed(box) });
     this.outlineGhost(gesture, box);
     this.say.sized(box, hits);
   }
 
   pointGhost(gesture, at, event) {
     const point = this.snapped(at, event);
-    const place = { point: gesture.handle.dataset.point, x: inches(point.x), y: inches(point.y) };
+    const place = { point: gesture.handle.dataset.point, x: this.say.typed(point.x), y: this.say.typed(point.y) };
     gesture.values = () => ({ edit: "move_point", ...place });
     const reach = this.frame.inchesPerPixel() * 6;
     this.outlineGhost(gesture, { left: point.x - reach, right: point.x + reach, bottom: point.y - reach, top: point.y + reach });
@@ -149,7 +149,7 @@ export class Gestures {
     const delta = sixteenth(up ? at.y - gesture.start.y : at.x - gesture.start.x);
     gesture.values = () => {
       const [from, foot] = origin();
-      const place = { x: inches(from + (up ? 0 : delta)), y: inches(foot + (up ? delta : 0)) };
+      const place = { x: this.say.typed(from + (up ? 0 : delta)), y: this.say.typed(foot + (up ? delta : 0)) };
       return { edit: "set_origin", part: "field", ...place };
     };
     const { width, height } = JSON.parse(this.svg.querySelector("#layer-things").dataset.home).panel;
@@ -169,7 +169,7 @@ export class Gestures {
     };
     if (box.right - box.left < 1 || box.top - box.bottom < 1) return;
     const { edit, values } = this.drawing;
-    gesture.values = () => ({ edit, ...values, ...placed(box) });
+    gesture.values = () => ({ edit, ...values, ...this.placed(box) });
     this.outlineGhost(gesture, box);
     this.say.sized(box, []);
   }
@@ -182,11 +182,11 @@ export class Gestures {
   // the thing stands when the write is sent.
   moveOf(shape, dx, dy) {
     const edit = shape.dataset.moves;
-    if (edit.startsWith("move_")) return () => ({ edit, ...keyOf(shape), dx: inches(dx), dy: inches(dy) });
+    if (edit.startsWith("move_")) return () => ({ edit, ...keyOf(shape), dx: this.say.typed(dx), dy: this.say.typed(dy) });
     return () => {
       const [x, y, width, height] = JSON.parse((this.things.find(shape.dataset.thing) ?? shape).dataset.box);
       const box = { left: x + dx, right: x + dx + width, bottom: y + dy, top: y + dy + height };
-      return { edit, ...keyOf(shape), ...placed(box) };
+      return { edit, ...keyOf(shape), ...this.placed(box) };
     };
   }
 
@@ -206,6 +206,12 @@ export class Gestures {
   stopDrawing() {
     this.drawing = null;
     this.svg.classList.remove("drawing-now");
+  }
+
+  placed(box) {
+    const { left, right, bottom, top } = box;
+    const sides = { x: left, y: bottom, width: right - left, height: top - bottom };
+    return Object.fromEntries(Object.entries(sides).map(([name, value]) => [name, this.say.typed(value)]));
   }
 
   copyOf(gesture) {
@@ -233,15 +239,6 @@ export class Gestures {
     ghost.setAttribute("class", "ghost-shape");
     this.ghosts.append(ghost);
   }
-}
-
-function placed(box) {
-  return {
-    x: inches(box.left),
-    y: inches(box.bottom),
-    width: inches(box.right - box.left),
-    height: inches(box.top - box.bottom),
-  };
 }
 
 function keyOf(shape) {

@@ -15,6 +15,13 @@ export class Say {
     return this.unit === "mm" ? `${Math.round(value * 25.4)} mm` : feet(value);
   }
 
+  // A length as somebody would type it where it is on the tape's marks, else exact to the nanometre.
+  typed(value) {
+    if (this.unit === "mm") return `${Number((value * 25.4).toFixed(6))} mm`;
+    const ticks = value * 16;
+    return Math.abs(ticks - Math.round(ticks)) < 1e-6 ? feet(value) : `${Number(value.toFixed(8))} in`;
+  }
+
   place(at) {
     this.words(`${this.length(at.x)} across, ${this.length(at.y)} up${this.course(at.y)}`);
   }

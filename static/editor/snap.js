@@ -38,7 +38,3 @@ export class Snap {
 export function sixteenth(value) {
   return Math.round(value * 16) / 16;
 }
-
-export function inches(value) {
-  return `${Number(value.toFixed(6))} in`;
-}

@@ -10,6 +10,8 @@ import pytest
 from picture import assert_shows, shown
 from playwright.sync_api import BrowserContext, Page, expect
 
+from app.lengths import parse
+
 pytestmark = pytest.mark.browser
 
 CASES = Path(__file__).parents[1] / "cases"
@@ -256,3 +258,93 @@ def test_the_editor_fits_and_axe_finds_nothing(page: Page, b1: str, axe, size) -
     page.locator('[data-choose="openings/W1"]').click()
     expect(page.locator("#card h2")).to_have_text("W1, window")
     assert axe(page) == []
+
+
+def test_a_lost_write_waits_for_a_decision_and_those_behind_it_wait_too(page: Page, troubles, b1: str, layout) -> None:
+    troubles.expect("ERR_FAILED")
+    troubles.expect("htmx:sendError")
+    troubles.expect("htmx:afterRequest")
+    page.goto(f"/panels/{b1}")
+    page.route("**/edits", lambda route: route.abort())
+    drag(page, "openings/W1", 9, 0)
+    expect(page.locator("#saved")).to_contain_text("Not saved: no answer from the server")
+    page.unroute("**/edits")
+    drag(page, "openings/W2", 9, 0)
+    page.wait_for_timeout(300)
+    wait_for_revision(page, 1)
+    page.locator("#held").get_by_role("button", name="Send again").click()
+    wait_for_revision(page, 3)
+    expect(page.locator("#held")).to_be_empty()
+    expect(page.locator("#saved")).to_contain_text("rev 3")
+    assert_shows(page, layout(b1))
+    labels = page.locator("#undo")
+    expect(labels).to_contain_text("Move W2")
+
+
+def test_an_answer_lost_after_the_commit_is_not_made_twice(page: Page, troubles, b1: str) -> None:
+    troubles.expect("ERR_FAILED")
+    troubles.expect("htmx:sendError")
+    troubles.expect("htmx:afterRequest")
+    page.goto(f"/panels/{b1}")
+
+    def commit_and_cut(route) -> None:
+        route.fetch()
+        route.abort()
+
+    page.route("**/edits", commit_and_cut)
+    drag(page, "openings/W1", 9, 0)
+    expect(page.locator("#saved")).to_contain_text("Not saved: no answer from the server")
+    page.unroute("**/edits")
+    page.locator("#held").get_by_role("button", name="Send again").click()
+    wait_for_revision(page, 2)
+    page.wait_for_timeout(200)
+    wait_for_revision(page, 2)
+
+
+def test_saving_is_not_said_for_ever_after_a_slow_refusal(page: Page, troubles, b1: str) -> None:
+    troubles.expect("422")
+    page.goto(f"/panels/{b1}")
+
+    def late(route) -> None:
+        page.wait_for_timeout(500)
+        route.continue_()
+
+    page.route("**/edits", late)
+    page.locator('[data-choose="openings/W1"]').click()
+    expect(page.locator("#card h2")).to_have_text("W1, window")
+    page.get_by_label("Width", exact=True).fill("x")
+    page.get_by_label("Width", exact=True).press("Enter")
+    expect(page.locator("#notice")).to_contain_text("Not changed")
+    expect(page.locator("#saved")).to_contain_text("rev 1")
+    page.unroute("**/edits")
+
+
+def test_quick_steps_of_a_zone_add_up(page: Page, server) -> None:
+    file = json.loads((CASES / "b1.json").read_text())
+    zone = {"mark": "Z1", "rect": [4, 4, 24, 16], "size": "modular", "bond": "stack"}
+    file["walls"][0]["panels"][0] |= {"openings": [], "zones": [zone]}
+    panel = server.create(file)["walls"][0]["panels"][0]
+    page.goto(f"/panels/{panel}")
+    page.locator('[data-choose="zones/Z1"]').click()
+    page.locator("#drawing").focus()
+    for _ in range(4):
+        page.keyboard.press("Shift+ArrowRight")
+    wait_for_revision(page, 5)
+    document = httpx.get(f"{server.address}/api/panels/{panel}").json()["document"]
+    assert document["zones"][0]["rect"] == ['4 1/4"', '4"', "2'-0\"", "1'-4\""]
+
+
+def test_pole_and_tape_move_courses_and_bond(page: Page, server, b1: str, layout) -> None:
+    page.goto(f"/panels/{b1}")
+    for slides, (dx, dy) in {"y": (0, -12), "x": (15, 0)}.items():
+        box = page.locator(f'[data-slides="{slides}"]').bounding_box()
+        assert box is not None
+        x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+        page.mouse.move(x, y)
+        page.mouse.down()
+        page.mouse.move(x + dx, y + dy)
+        page.mouse.up()
+        wait_for_revision(page, 2 if slides == "y" else 3)
+    origin = httpx.get(f"{server.address}/api/panels/{b1}").json()["document"]["field"]["origin"]
+    assert all(parse(length).nm > 0 for length in origin)
+    assert_shows(page, layout(b1))
