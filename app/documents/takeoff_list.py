@@ -48,9 +48,7 @@ def takeoff_workbook(lines: Sequence[Line], title: str) -> bytes:
 
 
 def _cell(value: Any) -> Any:
-    if isinstance(value, str):
-        return guarded(value)
-    return round(value, 2) if isinstance(value, float) else value
+    return guarded(value) if isinstance(value, str) else value
 
 
 def _write(sheet: Any, row: int, column: int, value: Any) -> None:

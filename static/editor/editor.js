@@ -25,14 +25,21 @@ document.addEventListener("htmx:afterRequest", (event) => {
 
 let cardLater = 0;
 
+// The card follows when the hand rests.
+function refreshCard() {
+  clearTimeout(cardLater);
+  cardLater = setTimeout(() => document.activeElement.closest("#card") || things.loadCard(), 300);
+}
+
+svg.addEventListener("pointerdown", () => clearTimeout(cardLater));
+
 function settle() {
   snap.read();
   things.refresh();
   const home = JSON.parse(svg.querySelector("#layer-things").dataset.home);
   frame.resize(home.height_in, home.box);
   svg.dataset.height = home.height_in;
-  clearTimeout(cardLater);
-  cardLater = setTimeout(() => document.activeElement.closest("#card") || things.loadCard(), 300);
+  refreshCard();
 }
 
 document.addEventListener("click", (event) => {
