@@ -53,13 +53,18 @@ def _line(line: Line) -> Document:
         "item": line.item,
         "kind": line.kind,
         "size": line.size,
-        "net": line.net,
+        "net": _figure(line.net),
         "overage": line.overage,
-        "order": line.order,
+        "order": _figure(line.order),
         "unit": line.unit,
         "packs": [{"name": pack.name, "count": pack.count, "holds": pack.holds} for pack in line.packs],
         "note": line.note,
     }
+
+
+def _figure(value: float) -> float:
+    """A count as it is; an area or a mass to a hundredth, the same in every output."""
+    return round(value, 2) if isinstance(value, float) else value
 
 
 def _finding(finding: Finding, measured: Measured) -> Document:

@@ -9,6 +9,7 @@ from app.documents.submittal_drawings import VIEWS, SheetDrawing, sheet_drawings
 from app.documents.submittal_order import order_rows
 from app.documents.submittal_paper import column_count, sheet_named
 from app.documents.submittal_schedules import checkpoint_rows, drift_words, finding_rows, trim_rows
+from app.documents.submittal_sheets import sheet_cut_rows
 from app.documents.submittal_words import (
     COUNTED,
     LIMITS,
@@ -122,6 +123,7 @@ def _panel(results: PanelResults, name: str, drawn: Sequence[SheetDrawing], proj
         "tick": TICK_WORDS[unit],
         "drawings": [_drawing(drawing, name, supplement) for drawing in drawn],
         "trims": trim_rows(layout, unit),
+        "sheet-cuts": sheet_cut_rows(results.plan, unit),
         "checkpoints": checkpoint_rows(results.drift, unit),
         "drift-words": drift_words(results.drift, project),
         "findings": finding_rows(results.findings, unit),

@@ -33,3 +33,11 @@ def _true_fraction(match: re.Match[str]) -> str:
 def text_width_mm(text: str, size_mm: float) -> float:
     """About how wide a text is on paper, mm; 0 for none."""
     return len(text) * _EM * size_mm
+
+
+def fitting(words: str, room_mm: float, size_mm: float) -> str:
+    """Words cut short to a width, at least their first sign."""
+    if text_width_mm(words, size_mm) <= room_mm:
+        return words
+    kept = max(1, int(room_mm / text_width_mm("n", size_mm)) - 1)
+    return f"{words[:kept].rstrip()}…"

@@ -99,7 +99,6 @@ def _face_line(layouts: Sequence[Layout], is_metric: bool) -> Line:
     inches = sum(layout.area.panel - layout.area.openings for layout in layouts)
     feet = inches / SQUARE_INCHES_PER_SQUARE_FOOT
     area, unit = (feet * SQUARE_METRES_PER_SQUARE_FOOT, "m2") if is_metric else (feet, "sq ft")
-    area = round(area, 2)
     return Line("Face of panels", "", "", area, 0, area, unit, note="openings taken out; for information")
 
 
@@ -108,6 +107,5 @@ def _mass_line(plans: Sequence[SheetPlan], liner: Liner, is_metric: bool) -> Lin
     inches = sum(kind.used * kind.area for plan in plans for kind in plan.types) * liner.thickness.inches
     pounds = inches / CUBIC_INCHES_PER_CUBIC_FOOT * liner.density_lb_ft3
     mass, unit = (pounds * KILOGRAMS_PER_POUND, "kg") if is_metric else (pounds, "lb")
-    mass = round(mass, 2)
     note = "all sheets used, offcuts too; laps and pocket walls left out; for information"
     return Line("Liner to recycle", "", "", mass, 0, mass, unit, note=note)

@@ -80,9 +80,8 @@ def length_field(name: str, label: str, length: Length | None, unit: str, holder
     value = length.typed if isinstance(length.typed, str) else understood.removeprefix("≈ ")
     if isinstance(length.typed, str) or not understood.startswith("≈"):
         return Field(name, label, value, echo="" if understood == value else f"= {understood}", holder=holder)
-    exact = (
-        f"{length.inches:.6f}".rstrip("0") + " in" if unit == "in" else f"{length.millimetres:.4f}".rstrip("0") + " mm"
-    )
+    exact = f"{length.inches:.8f}" if unit == "in" else f"{length.millimetres:.6f}"
+    exact = f"{exact.rstrip('0').rstrip('.')} {unit}"
     return Field(name, label, exact, echo=understood, holder=holder)
 
 
@@ -100,4 +99,4 @@ def _plain(length: Length, unit: str) -> str:
     if isinstance(length.typed, str):
         return length.typed
     understood = format_length(length, unit)
-    return f"{length.inches:.6f} in" if understood.startswith("≈") else understood
+    return f"{length.inches:.8f} in" if understood.startswith("≈") else understood

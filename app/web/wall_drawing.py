@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from app.drawing.drawing import Drawing
-from app.drawing.lettering import text_width_mm
+from app.drawing.lettering import fitting
 from app.drawing.marks import NORMAL, SMALL
 from app.drawing.scales import Scale
 from app.drawing.svg import svg_layers, svg_patterns
@@ -113,14 +113,6 @@ def _labels(panel: LoadedPanel, place: tuple[float, float], drawn: Drawing, unit
         size = NORMAL if k == 0 else SMALL
         y = foot + (UNDER_MM + k * LINE_MM) * inches
         yield Label(fitting(words, room, size), f"{middle:.4f}", f"{y:.4f}", f"{size * inches:.4f}")
-
-
-def fitting(words: str, room_mm: float, size_mm: float) -> str:
-    """Words cut short to a width, at least their first sign."""
-    if text_width_mm(words, size_mm) <= room_mm:
-        return words
-    kept = max(1, int(room_mm / text_width_mm("n", size_mm)) - 1)
-    return f"{words[:kept].rstrip()}…"
 
 
 def _view_box(drawn: Drawing) -> str:

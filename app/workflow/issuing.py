@@ -45,13 +45,18 @@ def panel_results(loaded: LoadedPanel) -> PanelResults:
     )
 
 
+def revision_of(loaded: LoadedProject) -> str:
+    """The project's revision and, after a point, how often its panels were saved: no two states have the same."""
+    return f"{loaded.revision}.{sum(panel.revision for panel in loaded.panels)}"
+
+
 def submittal_of(loaded: LoadedProject, day: date, sheet: str = "") -> bytes:
     """The submittal of a whole project as a PDF, issued on `day`; "" is the usual sheet for the project's unit.
 
     Raises NoScaleFits for a panel that is too large for the sheet at any scale, KeyError for an unknown sheet.
     """
     results = tuple(map(panel_results, loaded.panels))
-    issue = Issue(day, revision=str(loaded.revision))
+    issue = Issue(day, revision=revision_of(loaded))
     return submittal_pdf(loaded.project, results, issue, sheet=sheet or USUAL_SHEET[loaded.project.length_unit])
 
 

@@ -1,7 +1,7 @@
 // Pointer gestures on the drawing: choose, move, resize, move a point, draw, pan, zoom. A gesture commits on pointer-up;
 // Escape or a second finger drops it. While it lasts only a dashed ghost moves.
 
-import { sixteenth } from "./snap.js";
+import { onTape } from "./snap.js";
 
 const MOUSE_REACH = 12;
 const FINGER_REACH = 26;
@@ -93,6 +93,10 @@ export class Gestures {
     this.frame.zoom(Math.exp(-event.deltaY * 0.0015), event.clientX, event.clientY);
   }
 
+  onTape(value) {
+    return onTape(value, this.svg.dataset.unit);
+  }
+
   reach(event) {
     return (event.pointerType === "touch" ? FINGER_REACH : MOUSE_REACH) * this.frame.inchesPerPixel();
   }
@@ -123,7 +127,7 @@ export class Gestures {
     const hits = gesture.handle.dataset.sides.split(" ").map((side) => {
       const free = side === "left" || side === "right" ? at.x : at.y;
       const hit = this.snap.nearest(side, free, reach);
-      box[side] = hit ? hit.at : sixteenth(free);
+      box[side] = hit ? hit.at : this.onTape(free);
       return hit;
     });
     if (box.right - box.left < 1 || box.top - box.bottom < 1) return;
@@ -146,7 +150,7 @@ export class Gestures {
     const origin = () => JSON.parse(this.svg.querySelector(".slider").dataset.origin);
     const [x, y] = origin();
     const up = gesture.strip.dataset.slides === "y";
-    const delta = sixteenth(up ? at.y - gesture.start.y : at.x - gesture.start.x);
+    const delta = this.onTape(up ? at.y - gesture.start.y : at.x - gesture.start.x);
     gesture.values = () => {
       const [from, foot] = origin();
       const place = { x: this.say.typed(from + (up ? 0 : delta)), y: this.say.typed(foot + (up ? delta : 0)) };
@@ -194,7 +198,7 @@ export class Gestures {
     const reach = event.altKey ? 0 : this.reach(event);
     const x = this.snap.nearest("left", at.x, reach) ?? this.snap.nearest("right", at.x, reach);
     const y = this.snap.nearest("bottom", at.y, reach) ?? this.snap.nearest("top", at.y, reach);
-    return { x: x ? x.at : sixteenth(at.x), y: y ? y.at : sixteenth(at.y) };
+    return { x: x ? x.at : this.onTape(at.x), y: y ? y.at : this.onTape(at.y) };
   }
 
   startDrawing(edit, values, words) {

@@ -1,11 +1,10 @@
 // The drawing by keyboard: one tab stop, arrows inside.
 
-const TICK = 1 / 16;
-
 export class Keys {
   constructor(svg, parts) {
     Object.assign(this, parts);
     this.svg = svg;
+    this.tick = svg.dataset.unit === "mm" ? 1 / 25.4 : 1 / 16;
     svg.addEventListener("keydown", (event) => this.inDrawing(event));
     document.addEventListener("keydown", (event) => this.anywhere(event));
   }
@@ -36,7 +35,7 @@ export class Keys {
 
   action(event) {
     const nudge = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[event.key];
-    if (nudge && event.shiftKey) return () => this.nudge(nudge[0] * TICK, nudge[1] * TICK);
+    if (nudge && event.shiftKey) return () => this.nudge(nudge[0] * this.tick, nudge[1] * this.tick);
     if (nudge) return () => this.things.step(nudge[0] - nudge[1]);
     return {
       Enter: () => document.querySelector("#card input:not([type=hidden]), #card select, #card button")?.focus(),

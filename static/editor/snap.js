@@ -28,13 +28,14 @@ export class Snap {
       [high, this.nearest(sides[1], high + delta, reach)],
     ].filter(([, hit]) => hit !== null);
     hits.sort((a, b) => a[1].off - b[1].off);
-    if (hits.length === 0) return { delta: sixteenth(delta), hit: null };
+    if (hits.length === 0) return { delta: onTape(delta, this.svg.dataset.unit), hit: null };
     const [from, hit] = hits[0];
     return { delta: hit.at - from, hit };
   }
 }
 
-// To the tape's smallest mark.
-export function sixteenth(value) {
-  return Math.round(value * 16) / 16;
+// To the tape's smallest mark: a sixteenth of an inch, or a millimetre.
+export function onTape(value, unit) {
+  const marks = unit === "mm" ? 25.4 : 16;
+  return Math.round(value * marks) / marks;
 }

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from app.drawing.lettering import lettered, text_width_mm
+from app.drawing.lettering import fitting, lettered, text_width_mm
 from app.drawing.marks import NORMAL, SMALL, Mark, Text, line
 from app.drawing.rings import areas_of
 from app.drawing.scene import Scene
@@ -16,6 +16,9 @@ FRAME = "face"
 
 LINE_MM = 4.2
 """From one line of lettering to the next, mm."""
+
+LEAST_MM = 14.0
+"""A mark this wide is written whole even over a small opening."""
 
 WordLine = tuple[str, Style, float]
 """Text, style and size in mm."""
@@ -56,6 +59,8 @@ def _words(scene: Scene, shape: Shape, lines: list[WordLine]) -> Iterator[Text]:
     """As many of the lines as fit, the first at least, about the shape's middle."""
     x, y, width, height = place_for_words(shape)
     wide, rows = width / scene.mm(1) - 2, max(1, int(height / scene.mm(LINE_MM)))
-    kept = [row for n, row in enumerate(lines) if n == 0 or text_width_mm(row[0], row[2]) <= wide][:rows]
+    (mark, style, size), *others = lines
+    fit = [row for row in others if text_width_mm(row[0], row[2]) <= wide]
+    kept = [(fitting(mark, max(wide, LEAST_MM), size), style, size), *fit][:rows]
     for n, (text, style, size) in enumerate(kept):
         yield Text(x, y - scene.mm(LINE_MM) * (n - (len(kept) - 1) / 2), text, style, size)
