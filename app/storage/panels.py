@@ -65,6 +65,12 @@ def list_of_wall(session: Session, wall_id: str) -> tuple[StoredPanel, ...]:
     return tuple(map(_stored, session.exec(there.order_by(col(Panel.position), col(Panel.id)))))
 
 
+def removed_of_project(session: Session, project_id: str, most: int = 12) -> tuple[StoredPanel, ...]:
+    """Panels that were taken out of a project and can be put back, the last one first."""
+    gone = select(Panel).join(Wall).where(Wall.project_id == project_id, col(Panel.removed_at).is_not(None))
+    return tuple(map(_stored, session.exec(gone.order_by(col(Panel.removed_at).desc()).limit(most))))
+
+
 def write(session: Session, panel_id: str, document: dict[str, Any], now: datetime) -> StoredPanel:
     """The next revision of a panel; the caller has compared revisions in this transaction."""
     row = _row(session, panel_id)

@@ -1,6 +1,6 @@
 """One project: its page, and every change that its forms ask for."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from uuid import uuid4
 
 from fastapi import APIRouter
@@ -9,8 +9,8 @@ from starlette.responses import HTMLResponse, RedirectResponse, Response
 from app.lengths import Length, LengthError, Unit, format_length, parse
 from app.panel.faults import Fault, Refused
 from app.panel.things import Document
-from app.storage import projects, reading, shares, writing
-from app.storage.errors import MarkTaken
+from app.storage import panels, projects, reading, shares, writing
+from app.storage.errors import MarkTaken, NotFound
 from app.web.database import OFFICE, Database, Now
 from app.web.forms import Form, named, then, whole_number
 from app.web.pages import show
@@ -18,7 +18,7 @@ from app.web.project_view import HOW_TO_TYPE, Typed, page_of
 from app.workflow.loading import check_project, checking, load_project, panel_of, wall_of
 from app.workflow.new_parts import new_panel, new_wall
 from app.workflow.opening import Connections
-from app.workflow.projects import add_panel, add_wall, project_file, remove_panel, rename_panel
+from app.workflow.projects import add_panel, add_wall, project_file, put_back_panel, remove_panel, rename_panel
 
 router = APIRouter(prefix="/projects/{project_id}", include_in_schema=False)
 
@@ -99,13 +99,25 @@ def remove(project_id: str, panel_id: str, database: Database, form: Form, now: 
     return then(f"/projects/{project_id}")
 
 
+@router.post("/panels/{panel_id}/put-back")
+def put_back(project_id: str, panel_id: str, database: Database, now: Now) -> Response:
+    """A removed panel, in its old place and with its history."""
+    with writing(database) as session:
+        if panel_id not in {panel.id for panel in panels.removed_of_project(session, project_id)}:
+            raise NotFound("panel", panel_id)
+        put_back_panel(session, panel_id, now)
+    return then(f"/projects/{project_id}")
+
+
 def _page(
     database: Connections, project_id: str, faults: tuple[Fault, ...] = (), typed: dict[str, Typed] | None = None
 ) -> HTMLResponse:
     with reading(database) as session:
         loaded = load_project(session, project_id)
         links = shares.list_of_project(session, project_id)
-    return show("project.html", page_of(loaded, links, faults, typed), 422 if faults else 200)
+        removed = panels.removed_of_project(session, project_id)
+    page = replace(page_of(loaded, links, faults, typed), removed=tuple((panel.id, panel.mark) for panel in removed))
+    return show("project.html", page, 422 if faults else 200)
 
 
 def _document(form: Form, unit: Unit) -> Document:

@@ -91,7 +91,7 @@ class ShareRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProjectPage(Page):
-    """A project; `faults` belong to a form that was sent and refused."""
+    """A project; `removed` has ids and marks of panels that can be put back, `faults` belong to a refused form."""
 
     address: str
     name: str
@@ -104,6 +104,7 @@ class ProjectPage(Page):
     order: tuple[OrderLine, ...]
     downloads: tuple[Download, ...]
     shares: tuple[ShareRow, ...]
+    removed: tuple[tuple[str, str], ...] = ()
     faults: tuple[Fault, ...] = ()
 
 

@@ -197,3 +197,25 @@ async def test_every_problem_has_its_line_in_the_list(visitor: httpx.AsyncClient
     page = (await visitor.get("/problems")).text
     answer = (await visitor.get("/api/nothing")).json()
     assert f'id="{answer["type"].partition("#")[2]}"' in page
+
+
+async def test_a_removed_panel_is_put_back_as_it_was(visitor: httpx.AsyncClient) -> None:
+    address, ids = await _project(visitor)
+    panel_id = ids["walls"][0]["panels"][0]
+    before = (await visitor.get(f"/api/panels/{panel_id}")).json()
+    await visitor.post(f"{address}/panels/{panel_id}/remove", data={"revision": "1"})
+    page = await visitor.get(address)
+    assert "Put E1 back" in page.text
+    answer = await visitor.post(f"{address}/panels/{panel_id}/put-back")
+    assert answer.status_code == 303
+    assert (await visitor.get(f"/api/panels/{panel_id}")).json() == before
+    assert "Put E1 back" not in (await visitor.get(address)).text
+
+
+async def test_another_projects_panel_cannot_be_put_back(visitor: httpx.AsyncClient) -> None:
+    address, ids = await _project(visitor)
+    other, _ = await _project(visitor)
+    panel_id = ids["walls"][0]["panels"][0]
+    assert (await visitor.post(f"{address}/panels/{panel_id}/put-back")).status_code == 404
+    await visitor.post(f"{address}/panels/{panel_id}/remove", data={"revision": "1"})
+    assert (await visitor.post(f"{other}/panels/{panel_id}/put-back")).status_code == 404
