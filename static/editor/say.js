@@ -17,7 +17,7 @@ export class Say {
 
   // A length as somebody would type it where it is on the tape's marks, else exact to the nanometre.
   typed(value) {
-    if (this.unit === "mm") return `${Number((value * 25.4).toFixed(6))} mm`;
+    if (this.unit === "mm") return `${millimetres(value * 25.4)} mm`;
     const ticks = value * 16;
     return Math.abs(ticks - Math.round(ticks)) < 1e-6 ? feet(value) : `${Number(value.toFixed(8))} in`;
   }
@@ -53,6 +53,12 @@ export class Say {
 
 function named(hits) {
   return hits.filter((hit) => hit !== null).map((hit) => hit.name);
+}
+
+// The lines that the server gave are rounded to some nanometres: a thousandth of a millimetre is meant as it reads.
+function millimetres(value) {
+  const near = Math.round(value * 1000) / 1000;
+  return Math.abs(value - near) < 1e-4 ? near : Number(value.toFixed(6));
 }
 
 // Feet, inches and sixteenths, rounded to whole ticks first, then split.

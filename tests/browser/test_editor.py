@@ -356,3 +356,21 @@ def test_pole_and_tape_move_courses_and_bond(page: Page, server, b1: str, layout
     origin = httpx.get(f"{server.address}/api/panels/{b1}").json()["document"]["field"]["origin"]
     assert all(parse(length).nm > 0 for length in origin)
     assert_shows(page, layout(b1))
+
+
+def test_a_metric_panel_moves_by_millimetres_and_its_form_takes_what_it_shows(page: Page, server) -> None:
+    ids = server.create(Path(__file__).parents[2] / "demo_data" / "metric_hall.json")
+    panel = ids["walls"][0]["panels"][1]
+    page.goto(f"/panels/{panel}")
+    page.locator('[data-choose="openings/D1"]').click()
+    page.locator("#drawing").focus()
+    page.keyboard.press("Shift+ArrowRight")
+    wait_for_revision(page, 2)
+    drag(page, "openings/D1", 40, 0)
+    wait_for_revision(page, 3)
+    page.wait_for_timeout(500)
+    page.get_by_role("button", name="Set", exact=True).first.click()
+    page.wait_for_timeout(300)
+    expect(page.locator("#notice")).to_be_empty()
+    x = httpx.get(f"{server.address}/api/panels/{panel}").json()["document"]["openings"][0]["rect"][0]
+    assert parse(str(x), "mm").nm % 1_000 == 0
