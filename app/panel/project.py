@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from app.lengths import Length, Unit
+from app.panel.own_bond import OwnBond
 from app.panel.size import BrickSize
 from app.panel.values import Panel
 
@@ -58,6 +59,7 @@ class Project:
     length_unit: Unit = "in"
     temperature_unit: str = "F"
     sizes: tuple[BrickSize, ...] = ()
+    bonds: tuple[OwnBond, ...] = ()
     liner: Liner = Liner()
     order: Order = Order()
     day: Day = Day()

@@ -18,10 +18,21 @@ class Edge:
 
 
 @dataclass(frozen=True, slots=True)
+class Side:
+    """How the brick ends at one side of a rectangular opening: "left", "right", "head" or "sill", in the face frame."""
+
+    side: str
+    treatment: str
+    depth: Length | None = None
+    margin: Length | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Opening:
     mark: str
     shape: Shape
     use: str | None = None
+    sides: tuple[Side, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,11 +87,44 @@ class Fixing:
 
 
 @dataclass(frozen=True, slots=True)
+class Matter:
+    """How much it matters that brick meets each kind of control line: "required", "wanted" or "free"."""
+
+    heads: str = "wanted"
+    sills: str = "wanted"
+    jambs: str = "wanted"
+    edges: str = "wanted"
+    strips: str = "wanted"
+    zones: str = "wanted"
+
+
+@dataclass(frozen=True, slots=True)
 class Fit:
-    """Whether joints may give so that courses and heads meet."""
+    """Whether bed joints (`courses`) and head joints (`heads`) may give so that courses and bricks meet control lines,
+    whether `closers` end a course instead of a piece below the least, and what matters."""
 
     courses: bool = False
     heads: bool = False
+    closers: bool = False
+    matter: Matter = Matter()
+
+
+@dataclass(frozen=True, slots=True)
+class Accepted:
+    """A finding that somebody takes as it is: its code, what it is about, who says so and why."""
+
+    code: str
+    about: str
+    by: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A question to the architect, sent with the submittal."""
+
+    mark: str
+    text: str
 
 
 @dataclass(frozen=True)
@@ -102,6 +146,9 @@ class Panel:
     fit: Fit = Fit()
     smallest_cut: Length | None = None
     least_piece: Length | None = None
+    released: bool = False
+    accepted: tuple[Accepted, ...] = ()
+    questions: tuple[Question, ...] = ()
 
     @cached_property
     def outline_inches(self) -> tuple[tuple[float, float], ...]:
