@@ -3,8 +3,6 @@
 import numpy as np
 import shapely
 
-from app.brickwork.bond import joints
-from app.brickwork.bonds import BONDS
 from app.brickwork.layout import Layout, whole_outlines
 from app.brickwork.pieces import Pieces
 
@@ -81,7 +79,7 @@ def brick_outlines(layout: Layout) -> np.ndarray:
 def assert_a_joint_between_zones(layout: Layout) -> None:
     """No two bricks of different regions are nearer than the least joint of their two bonds."""
     outlines, zone = brick_outlines(layout), layout.units.zone
-    least = [min(joints(BONDS[region.bond], region.size)) for region in layout.regions]
+    least = [min(region.joints) for region in layout.regions]
     tree = shapely.STRtree(outlines)
     one, two = tree.query(outlines, predicate="dwithin", distance=max(least, default=0.0))
     one, two = one[zone[one] < zone[two]], two[zone[one] < zone[two]]

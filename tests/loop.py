@@ -16,7 +16,7 @@ from shapely.affinity import rotate, translate
 from app.brickwork.bond import KINDS, STANDING, face
 from app.brickwork.bonds import BONDS
 from app.brickwork.layout import Layout, lay_out
-from app.brickwork.regions import Region, regions
+from app.brickwork.regions import Lines, Region, corner, regions
 from app.brickwork.sizes import CATALOGUE
 from app.panel.geometry import brick_field
 from app.panel.size import BrickSize
@@ -42,14 +42,14 @@ class Piece:
 def loop(panel: Panel, sizes: Mapping[str, BrickSize] = CATALOGUE) -> list[Piece]:
     """Every piece of the face: "whole", "trimmed" or "left out"."""
     field = brick_field(panel, sizes[panel.field.size].head_joint.inches)
-    shares = regions(panel, field, dict(sizes))
+    shares = regions(panel, field, Lines(corner(panel.field.origin, field)), sizes, BONDS)
     return [
         piece for k, region in enumerate(shares) if not region.extent.is_empty for piece in _region(k, region, panel)
     ]
 
 
 def _region(k: int, region: Region, panel: Panel) -> Iterator[Piece]:
-    bond = BONDS[region.bond]
+    bond = region.bond
     for n, i, j, x, y in _cells(region):
         cell = bond.cells[n]
         width, height = face(cell.kind, region.size)
@@ -67,7 +67,7 @@ def _region(k: int, region: Region, panel: Panel) -> Iterator[Piece]:
 
 def _cells(region: Region) -> Iterator[tuple[int, int, int, float, float]]:
     """Cell of the motif, steps along both lattice vectors, and corner, for at least all units over the region."""
-    bond, size = BONDS[region.bond], region.size
+    bond, size = region.bond, region.size
     (ax, ay), (ux, uy) = ([part.inches(size) for part in vector] for vector in (bond.across, bond.up))
     back = rotate(translate(region.extent, -region.origin[0], -region.origin[1]), -bond.turn, origin=(0, 0))
     x0, y0, x1, y1 = back.bounds
@@ -86,7 +86,7 @@ def _cells(region: Region) -> Iterator[tuple[int, int, int, float, float]]:
 
 def _rectangle(region: Region, x0: float, y0: float, x1: float, y1: float) -> shapely.Polygon:
     """A rectangle of the bond's own frame (corner at the region's origin) as it lies on the face."""
-    turn, (ox, oy) = radians(BONDS[region.bond].turn), region.origin
+    turn, (ox, oy) = radians(region.bond.turn), region.origin
     c, s = cos(turn), sin(turn)
     return shapely.Polygon(
         [(ox + c * x - s * y, oy + s * x + c * y) for x, y in ((x0, y0), (x1, y0), (x1, y1), (x0, y1))]
@@ -96,7 +96,7 @@ def _rectangle(region: Region, x0: float, y0: float, x1: float, y1: float) -> sh
 def _sorted(unit: tuple[int, int, int, int], kind: str, part: shapely.Polygon, region: Region, panel: Panel) -> Piece:
     smallest = panel.smallest_cut.inches if panel.smallest_cut is not None else 0.25
     least = panel.least_piece.inches if panel.least_piece is not None else region.size.half_bat
-    turn = BONDS[region.bond].turn
+    turn = region.bond.turn
     own = rotate(part, -turn, origin=region.origin) if turn else part
     x0, y0, x1, y1 = own.bounds
     if min(x1 - x0, y1 - y0) < smallest - NEAR:

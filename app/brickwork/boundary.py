@@ -6,7 +6,7 @@ import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from app.brickwork.lattice import Flags, Floats, Grid, Ints, line_range, runs, unit_range
+from app.brickwork.lattice import Flags, Floats, Grid, Ints, lattice_box, line_range, runs, unit_range
 from app.panel.tolerance import TOLERANCE
 
 
@@ -48,6 +48,7 @@ def touches(grid: Grid, edge: Edges) -> tuple[Ints, Ints]:
     x0, x1 = np.minimum(edge.x0, edge.x1), np.maximum(edge.x0, edge.x1)
     y0, y1 = np.minimum(edge.y0, edge.y1), np.maximum(edge.y0, edge.y1)
     grown = (x0 - 2 * TOLERANCE, y0 - 2 * TOLERANCE, x1 + 2 * TOLERANCE, y1 + 2 * TOLERANCE)
+    grown = lattice_box(grid.lat, grown)
     cells = len(grid.lat.x)
     which = np.repeat(np.arange(len(x0)), cells)
     cell = np.tile(np.arange(cells), len(x0))
@@ -91,7 +92,7 @@ def _passes_through(grid: Grid, edge: Edges, which: Ints, unit: Ints) -> Flags:
 
 def inside(grid: Grid, edge: Edges, region: BaseGeometry) -> Flags:
     """Whether each unit's centre is in the region; meant for units that no edge touches."""
-    if grid.lat.is_level:
+    if grid.lat.is_level and not grid.lat.is_stretched:
         return _inside_by_crossings(grid, edge)
     shapely.prepare(region)
     within: Flags = shapely.contains_xy(region, (grid.x0 + grid.x1) / 2, (grid.y0 + grid.y1) / 2)

@@ -6,11 +6,13 @@ sum.
 """
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from app.brickwork.bond import Bond, face
+from app.brickwork.stretch import IDENTITY, Stretch
 from app.panel.size import BrickSize
 from app.panel.tolerance import TOLERANCE
 
@@ -29,6 +31,13 @@ class Lattice:
     height: Floats
     across: tuple[float, float]
     up: tuple[float, float]
+    along: Stretch = IDENTITY
+    upward: Stretch = IDENTITY
+
+    @property
+    def is_stretched(self) -> bool:
+        """Whether joints have given, so that units stand off their lattice places."""
+        return not (self.along.is_identity and self.upward.is_identity)
 
     @property
     def determinant(self) -> float:
@@ -41,8 +50,17 @@ class Lattice:
         return self.across[1] == 0
 
 
-def lattice(bond: Bond, size: BrickSize, origin: tuple[float, float]) -> Lattice:
-    """The bond in inches for one brick size, its first cell's corner at `origin` (bond's own frame)."""
+def lattice(
+    bond: Bond,
+    size: BrickSize,
+    origin: tuple[float, float],
+    along: Stretch = IDENTITY,
+    upward: Stretch = IDENTITY,
+) -> Lattice:
+    """The bond in inches for one brick size, its first cell's corner at `origin` (bond's own frame).
+
+    `along` and `upward` say where lines really stand; meant for level bonds that are not turned.
+    """
     faces = [face(cell.kind, size) for cell in bond.cells]
     return Lattice(
         x=np.array([origin[0] + cell.x.inches(size) for cell in bond.cells]),
@@ -51,6 +69,27 @@ def lattice(bond: Bond, size: BrickSize, origin: tuple[float, float]) -> Lattice
         height=np.array([height for _, height in faces]),
         across=(bond.across[0].inches(size), bond.across[1].inches(size)),
         up=(bond.up[0].inches(size), bond.up[1].inches(size)),
+        along=along,
+        upward=upward,
+    )
+
+
+_SLACK = 1.0
+"""Inches: more than joints give within one unit, so that no unit is missed when a box is taken back to its lattice."""
+
+Box = tuple[Any, Any, Any, Any]
+
+
+def lattice_box(lat: Lattice, box: Box) -> Box:
+    """The box (x0, y0, x1, y1) in which lattice places of units over a box of the face are; numbers or arrays."""
+    if not lat.is_stretched:
+        return box
+    x0, y0, x1, y1 = box
+    return (
+        lat.along.nominal(x0) - _SLACK,
+        lat.upward.nominal(y0) - _SLACK,
+        lat.along.nominal(x1) + _SLACK,
+        lat.upward.nominal(y1) + _SLACK,
     )
 
 
@@ -125,6 +164,7 @@ class Grid:
 def grid(lat: Lattice, bounds: tuple[float, float, float, float]) -> Grid:
     """All units over a box (x0, y0, x1, y1) in inches, bond's own frame."""
     cells = np.arange(len(lat.x))
+    bounds = lattice_box(lat, bounds)
     box = tuple(np.full(len(cells), side) for side in bounds)
     line_from, line_count = line_range(lat, cells, box)  # type: ignore[arg-type]
     cell, rank = runs(line_count)
@@ -134,6 +174,8 @@ def grid(lat: Lattice, bounds: tuple[float, float, float, float]) -> Grid:
     i = start[line] + step
     x0 = (lat.x[cell] + j * lat.up[0])[line] + i * lat.across[0]
     y0 = (lat.y[cell] + j * lat.up[1])[line] + i * lat.across[1]
+    if lat.is_stretched:
+        x0, y0 = lat.along.real(x0), lat.upward.real(y0)
     return Grid(
         lat,
         cell[line],

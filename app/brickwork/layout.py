@@ -8,13 +8,14 @@ from math import floor
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
-from app.brickwork.bond import KINDS, face
+from app.brickwork.bond import KINDS, Bond, face
 from app.brickwork.bonds import BONDS
 from app.brickwork.cuts import CUTS
 from app.brickwork.lattice import Floats
 from app.brickwork.parts import Part, assemble
 from app.brickwork.pieces import Pieces, areas
-from app.brickwork.regions import Region, regions
+from app.brickwork.place import ALONE, Place
+from app.brickwork.regions import Lines, Region, corner, regions
 from app.brickwork.sizes import CATALOGUE
 from app.brickwork.turning import turned_points
 from app.brickwork.units import Trims, Units
@@ -61,6 +62,9 @@ class Layout:
     brick_area: float
     least_piece: float
     smallest_cut: float
+    bond: Bond
+    lines: Lines
+    place: Place = ALONE
 
     @cached_property
     def courses(self) -> tuple[Course, ...]:
@@ -68,10 +72,12 @@ class Layout:
         if self.field.is_empty:
             return ()
         origin, gauge, height = self.origin[1], self.size.gauge, self.size.height.inches
-        low, high = self.field.bounds[1], self.field.bounds[3]
-        first = floor((low - origin - height + TOLERANCE) / gauge) + 1
+        up = self.lines.up
+        low, high = up.nominal(self.field.bounds[1] - height), up.nominal(self.field.bounds[3])
+        first = floor((low - origin + TOLERANCE) / gauge) + 1
         last = floor((high - origin - TOLERANCE) / gauge)
-        return tuple(Course(k, origin + k * gauge, origin + k * gauge + height) for k in range(first, last + 1))
+        bottoms = [float(up.real(origin + k * gauge)) for k in range(first, last + 1)]
+        return tuple(Course(first + k, bottom, bottom + height) for k, bottom in enumerate(bottoms))
 
     @cached_property
     def area(self) -> Area:
@@ -84,13 +90,10 @@ class Layout:
             left_out=float(areas(self.left_out).sum()),
         )
 
-    @cached_property
+    @property
     def origin(self) -> tuple[float, float]:
         """Lower-left corner of the field's cell 0 in course 0, face frame, inches."""
-        typed = self.panel.field.origin
-        if typed is not None:
-            return typed[0].inches, typed[1].inches
-        return (0.0, 0.0) if self.field.is_empty else (float(self.field.bounds[0]), float(self.field.bounds[1]))
+        return self.lines.origin
 
     @property
     def whole(self) -> int:
@@ -125,15 +128,22 @@ class Layout:
             yield unit, CUTS[cut_class], length, height, is_small, trims.pieces.points[first : first + count]
 
 
-def lay_out(panel: Panel, sizes: Mapping[str, BrickSize] = CATALOGUE) -> Layout:
+def lay_out(
+    panel: Panel,
+    sizes: Mapping[str, BrickSize] = CATALOGUE,
+    bonds: Mapping[str, Bond] = BONDS,
+    place: Place = ALONE,
+) -> Layout:
     """Lay the panel's face: clip every unit of every region to it and sort the pieces.
 
-    `sizes` has the panel's sizes by name. An empty brick field gives an empty layout. Raises KeyError for a size or
-    bond that is not known; `panel.check.checked` and the project file reader refuse those before.
+    `sizes` and `bonds` have the panel's own by name; `place` says where the wall's bond runs. An empty brick field
+    gives an empty layout. Raises KeyError for a size or bond that is not known; `panel.check.checked` and the project
+    file reader refuse those before.
     """
-    size = sizes[panel.field.size]
+    size, bond = sizes[panel.field.size], bonds[panel.field.bond]
     field = brick_field(panel, size.head_joint.inches)
-    shares = tuple(regions(panel, field, dict(sizes)))
+    lines = _lines(panel, field, place)
+    shares = tuple(regions(panel, field, lines, sizes, bonds))
     smallest = panel.smallest_cut.inches if panel.smallest_cut is not None else SMALLEST_CUT
     least = panel.least_piece.inches if panel.least_piece is not None else None
     parts = [Part.of(k, region, smallest, least) for k, region in enumerate(shares)]
@@ -149,14 +159,24 @@ def lay_out(panel: Panel, sizes: Mapping[str, BrickSize] = CATALOGUE) -> Layout:
         brick_area=sum(part.brick_area for part in parts),
         least_piece=size.half_bat if least is None else least,
         smallest_cut=smallest,
+        bond=bond,
+        lines=lines,
+        place=place,
     )
+
+
+def _lines(panel: Panel, field: BaseGeometry, place: Place) -> Lines:
+    """A typed origin goes before the wall's, the wall's before the field's own corner."""
+    is_own = panel.field.origin is not None or place.origin is None
+    origin = corner(panel.field.origin, field) if is_own else place.origin
+    return Lines(origin or (0.0, 0.0))
 
 
 def whole_outlines(layout: Layout, zone: int) -> Floats:
     """Corners of the whole units of one region, shape (units, 4, 2), face frame, inches, anticlockwise."""
     units, region = layout.units, layout.regions[zone]
     chosen = (units.zone == zone) & ~units.is_trimmed
-    bond = BONDS[region.bond]
+    bond = region.bond
     size = np.array([face(cell.kind, region.size) for cell in bond.cells])[units.cell[chosen]]
     centre = np.column_stack([units.x + units.width / 2, units.y + units.height / 2])[chosen]
     corners = np.array([[-1, -1], [1, -1], [1, 1], [-1, 1]]) / 2 * size[:, None, :]

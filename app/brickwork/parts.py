@@ -8,7 +8,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.brickwork.bond import KINDS, STANDING, Bond
-from app.brickwork.bonds import BONDS
 from app.brickwork.boundary import edges, inside, touches
 from app.brickwork.cuts import Sorting, sort_pieces
 from app.brickwork.lattice import Floats, Grid, Ints, grid, lattice
@@ -32,10 +31,11 @@ class Part:
     @classmethod
     def of(cls, zone: int, region: Region, smallest_cut: float, least_piece: float | None) -> "Part":
         """Lay one region; `least_piece` None means the half bat of the region's own size. Inches."""
-        bond = BONDS[region.bond]
+        bond = region.bond
         origin = turned_points(np.array([region.origin]), -bond.turn)[0]
         extent = turned(region.extent, -bond.turn)
-        laid = grid(lattice(bond, region.size, (float(origin[0]), float(origin[1]))), extent.bounds)
+        lat = lattice(bond, region.size, (float(origin[0]), float(origin[1])), region.across, region.up)
+        laid = grid(lat, extent.bounds)
         boundary = edges(extent)
         which, unit = touches(laid, boundary)
         within = inside(laid, boundary, extent)
@@ -77,9 +77,15 @@ class Part:
     def _courses(self, unit: Ints) -> NDArray[np.int32]:
         """Which of the region's courses each unit stands in, by the foot of the whole unit."""
         turn, grid = self.bond.turn, self.grid
-        foot = (grid.y0[unit] if turn == 0 else _face_boxes(grid, unit, turn)[1]) - self.region.origin[1]
+        foot = (_lattice_foot(grid, unit) if turn == 0 else _face_boxes(grid, unit, turn)[1]) - self.region.origin[1]
         courses: NDArray[np.int32] = np.floor(foot / self.region.size.gauge + 1e-4).astype(np.int32)
         return courses
+
+
+def _lattice_foot(grid: Grid, unit: Ints) -> Floats:
+    cell = grid.cell[unit]
+    foot: Floats = grid.lat.y[cell] + grid.j[unit] * grid.lat.up[1] + grid.i[unit] * grid.lat.across[1]
+    return foot
 
 
 def _face_boxes(grid: Grid, unit: Ints, turn: float) -> tuple[Floats, Floats, Floats, Floats]:

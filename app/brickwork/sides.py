@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from math import ceil, floor
 
-from app.brickwork.bonds import BONDS
 from app.brickwork.layout import Layout
 from app.panel.geometry import kept_margin
 
@@ -37,10 +36,9 @@ def meeting_lines(layout: Layout) -> dict[str, SideLines]:
 
 
 def _jambs(layout: Layout, shift: float) -> tuple[float, ...]:
-    if layout.field.is_empty or BONDS[layout.panel.field.bond].turn:
+    if layout.field.is_empty or layout.bond.turn:
         return ()
-    half, origin = layout.size.head_module / 2, layout.origin[0]
-    low, high = layout.field.bounds[0], layout.field.bounds[2]
-    return tuple(
-        origin + k * half + shift for k in range(ceil((low - origin) / half), floor((high - origin) / half) + 1)
-    )
+    half, origin, across = layout.size.head_module / 2, layout.origin[0], layout.lines.across
+    low, high = across.nominal(layout.field.bounds[0]), across.nominal(layout.field.bounds[2])
+    steps = range(ceil((low - origin) / half), floor((high - origin) / half) + 1)
+    return tuple(float(across.real(origin + k * half)) + shift for k in steps)

@@ -98,7 +98,7 @@ def off_course(layout: Layout, control: Control) -> float:
     """
     margin = layout.panel.margin.inches if layout.panel.margin is not None else layout.size.head_joint.inches
     stop = control.at + margin if control.what == "head" else control.at - margin
-    into, height = (stop - layout.origin[1]) % layout.size.gauge, layout.size.height.inches
+    into, height = (layout.lines.up.nominal(stop) - layout.origin[1]) % layout.size.gauge, layout.size.height.inches
     if into >= height - TOLERANCE or into <= TOLERANCE:
         return 0.0
     return height - into if height - into <= into else -into

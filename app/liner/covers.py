@@ -4,8 +4,6 @@ import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from app.brickwork.bond import joints
-from app.brickwork.bonds import BONDS
 from app.brickwork.layout import Layout
 from app.brickwork.regions import Region
 from app.panel.tolerance import TOLERANCE
@@ -38,7 +36,7 @@ def _areas(shape: BaseGeometry) -> BaseGeometry:
 
 def _moved_by_its_joints(region: Region) -> BaseGeometry:
     """Where the joints to the right of and above a region lie: the region moved by its own joints."""
-    head, bed = joints(BONDS[region.bond], region.size)
+    head, bed = region.joints
     moves = np.array([(head, 0.0), (0.0, bed), (head, bed)])
     return shapely.union_all([_moved(region.extent, move) for move in moves])
 

@@ -86,7 +86,7 @@ def _zone_edges(layout: Layout, tape: Tape) -> Iterator[Line]:
     """Ends of the zones along the tape, but not where the brick field itself ends."""
     axis = 0 if tape.axis == "x" else 1
     for zone in layout.panel.zones:
-        extent = zone_extent(zone, layout.origin[1], layout.size.gauge, layout.field)
+        extent = zone_extent(zone, layout.lines, layout.size.gauge, layout.field)
         for position in extent.bounds[axis::2]:
             if tape.low + TOLERANCE < position < tape.high - TOLERANCE:
                 yield position, f"zone {zone.mark}"

@@ -12,7 +12,6 @@ import numpy as np
 import shapely
 
 from app.brickwork.bond import Bond
-from app.brickwork.bonds import BONDS
 from app.brickwork.lattice import Floats, Ints, Lattice, lattice
 from app.brickwork.turning import turned_points
 from app.panel.size import BrickSize
@@ -71,14 +70,12 @@ class Mould:
 
 
 @lru_cache(maxsize=256)
-def mould(bond_name: str, size: BrickSize, columns: int, rows: int) -> Mould:
+def mould(bond: Bond, size: BrickSize, columns: int, rows: int) -> Mould:
     """The sheet of at most `columns` cells along and `rows` courses up, but at least one whole repeat each way.
 
     Cells along are counted in the bond's first course. A bond without level courses (herringbone) runs its lines along
     the most level lattice vector no longer than `columns` head modules, and has lines enough for a sheet in one piece.
-    Raises KeyError for an unknown bond.
     """
-    bond = BONDS[bond_name]
     lat = lattice(bond, size, (0.0, 0.0))
     vectors = turned_points(np.array([lat.across, lat.up]), bond.turn)
     basis = _basis(vectors, columns * size.head_module)
@@ -131,12 +128,8 @@ def _partner(along: tuple[int, int], vectors: Floats) -> tuple[int, int]:
 
 
 @lru_cache(maxsize=256)
-def pitches(bond_name: str, size: BrickSize, longest: float) -> tuple[float, float]:
-    """Steps along x and up y, inches, after which the bond repeats, or most nearly does within `longest` inches.
-
-    Raises KeyError for an unknown bond.
-    """
-    bond = BONDS[bond_name]
+def pitches(bond: Bond, size: BrickSize, longest: float) -> tuple[float, float]:
+    """Steps along x and up y, inches, after which the bond repeats, or most nearly does within `longest` inches."""
     lat = lattice(bond, size, (0.0, 0.0))
     vectors = turned_points(np.array([lat.across, lat.up]), bond.turn)
     level, upright = _most_level(vectors, longest), _most_level(vectors[:, ::-1], longest)

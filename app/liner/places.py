@@ -7,6 +7,7 @@ from numpy.typing import NDArray
 
 from app.brickwork.lattice import Floats, Ints
 from app.brickwork.layout import Layout
+from app.brickwork.regions import Region
 from app.brickwork.turning import turned_points
 from app.liner.mould import Mould
 from app.panel.tolerance import TOLERANCE
@@ -76,4 +77,11 @@ def outlines(layout: Layout, zone: int, shape: Mould, places: Places) -> Floats:
     at = origin + np.column_stack([_x(shape, places.place, places.line), places.line * shape.step[1]])
     rings = at[:, None, :] + shape.outline
     turned: Floats = turned_points(rings.reshape(-1, 2), shape.turn).reshape(rings.shape)
-    return turned
+    return _where_joints_gave(layout.regions[zone], turned)
+
+
+def _where_joints_gave(region: Region, rings: Floats) -> Floats:
+    """The sheets as they lie once they were stretched or squeezed to the region's lines."""
+    if region.across.is_identity and region.up.is_identity:
+        return rings
+    return np.stack([region.across.real(rings[..., 0]), region.up.real(rings[..., 1])], axis=-1)

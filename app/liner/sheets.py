@@ -86,7 +86,7 @@ def _types(laid: list[Laid]) -> tuple[SheetType, ...]:
     """One type for each size and bond, its sheets counted over all regions."""
     grouped: dict[tuple[str, str], list[Laid]] = {}
     for region, shape, sheets in laid:
-        grouped.setdefault((region.size.name, region.bond), []).append((region, shape, sheets))
+        grouped.setdefault((region.size.name, region.bond.name), []).append((region, shape, sheets))
     return tuple(_type(size, bond, same) for (size, bond), same in grouped.items())
 
 

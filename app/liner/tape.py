@@ -5,7 +5,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from app.brickwork.bond import Bond
-from app.brickwork.bonds import BONDS
 from app.brickwork.lattice import Floats, lattice
 from app.brickwork.layout import Layout
 from app.liner.mould import pitches
@@ -56,12 +55,13 @@ def joint_lines(layout: Layout, tape: Tape, liner: Liner) -> Floats:
     Along x the left ends of the units in the bond's first course, along y the bottoms of all courses. A bond without
     level courses has no such lines: then every place where the pattern comes back under the tape.
     """
-    bond, axis = BONDS[layout.panel.field.bond], 0 if tape.axis == "x" else 1
+    bond, axis = layout.bond, 0 if tape.axis == "x" else 1
     starts_at, step = _repeat(layout, bond, axis, liner)
     origin = layout.origin[axis]
-    first = np.floor((tape.low - origin) / step) - 1
-    last = np.ceil((tape.high - origin) / step) + 1
-    lines = origin + (np.arange(first, last + 1)[:, None] * step + starts_at).ravel()
+    stretch = layout.lines.up if axis else layout.lines.across
+    first = np.floor((stretch.nominal(tape.low) - origin) / step) - 1
+    last = np.ceil((stretch.nominal(tape.high) - origin) / step) + 1
+    lines = stretch.real(origin + (np.arange(first, last + 1)[:, None] * step + starts_at).ravel())
     lines = lines[(lines > tape.low - TOLERANCE) & (lines < tape.high + TOLERANCE)]
     return _distinct(tape.reach - lines if tape.is_turned else lines)
 
@@ -76,7 +76,7 @@ def _repeat(layout: Layout, bond: Bond, axis: int, liner: Liner) -> tuple[Floats
     """Starts of the joint lines within one repeat along the axis, and its length."""
     lat = lattice(bond, layout.size, (0.0, 0.0))
     if bond.turn or not lat.is_level:
-        return np.zeros(1), pitches(bond.name, layout.size, liner.columns * layout.size.head_module)[axis]
+        return np.zeros(1), pitches(bond, layout.size, liner.columns * layout.size.head_module)[axis]
     if axis:
         return _distinct(lat.y), lat.up[1]
     return _distinct(lat.x[lat.y == lat.y.min()]), lat.across[0]

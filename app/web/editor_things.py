@@ -64,7 +64,7 @@ def _opening(panel: Panel, opening: Opening, unit: str) -> Thing:
 
 
 def _zone(layout: Layout, zone: Zone) -> Thing:
-    ring = _corners(zone_extent(zone, layout.origin[1], layout.size.gauge, layout.field))
+    ring = _corners(zone_extent(zone, layout.lines, layout.size.gauge, layout.field))
     ring = ring or list(layout.panel.outline_inches)
     edit = "place_zone" if isinstance(zone.region, Rect) else ""
     name, key = f"{zone.mark}, {zone.work.bond}", f"zones/{zone.mark}"

@@ -7,7 +7,6 @@ import pyclipper
 import shapely
 from loop import loop as plain_loop
 
-from app.brickwork.bonds import BONDS
 from app.brickwork.lattice import Grid, grid, lattice
 from app.brickwork.layout import Layout, lay_out
 from app.brickwork.pieces import areas
@@ -54,7 +53,7 @@ def clipper(panel: Panel) -> Callable[[], list[float]]:
 
 def _units_and_field(panel: Panel) -> tuple[Grid, shapely.Geometry]:
     region = lay_out(panel).regions[0]
-    bond = BONDS[region.bond]
+    bond = region.bond
     origin = turned_points(np.array([region.origin]), -bond.turn)[0]
     field = turned(brick_field(panel, region.size.head_joint.inches), -bond.turn)
     return grid(lattice(bond, region.size, (origin[0], origin[1])), field.bounds), field
@@ -83,7 +82,7 @@ def _piece(path: list[list[int]], whole: set[int]) -> Piece | None:
 def piece_areas(layout: Layout) -> list[float]:
     """Areas of all pieces of a layout, as the rivals give them."""
     whole = ~layout.units.is_trimmed
-    lattices = [lattice(BONDS[region.bond], region.size, region.origin) for region in layout.regions]
+    lattices = [lattice(region.bond, region.size, region.origin) for region in layout.regions]
     found = [
         float(lattices[zone].width[cell] * lattices[zone].height[cell])
         for zone, cell in zip(layout.units.zone[whole].tolist(), layout.units.cell[whole].tolist(), strict=True)

@@ -14,7 +14,7 @@ CELLS = [(1, 1), (1, 2), (2, 1), (3, 5), (4, 5), (5, 2), (6, 9), (8, 4), (10, 13
 @pytest.mark.parametrize("bond", BONDS)
 def test_a_sheet_is_one_piece_of_whole_repeats(bond: str, cells: tuple[int, int]) -> None:
     for size in CATALOGUE.values():
-        shape = mould(bond, size, *cells)
+        shape = mould(BONDS[bond], size, *cells)
         sheet = shapely.Polygon(shape.outline)
         assert sheet.is_valid
         assert sheet.area == pytest.approx(shape.area, rel=1e-7)
@@ -37,17 +37,17 @@ def test_a_sheet_is_one_piece_of_whole_repeats(bond: str, cells: tuple[int, int]
 def test_a_sheet_of_six_cells_and_nine_courses_is_rounded_down_to_whole_repeats(
     bond: str, repeats: tuple[int, int], width: float, height: float
 ) -> None:
-    shape = mould(bond, CATALOGUE["modular"], 6, 9)
+    shape = mould(BONDS[bond], CATALOGUE["modular"], 6, 9)
     assert shape.repeats == repeats
     assert shape.size == pytest.approx((width, height))
 
 
 def test_a_common_bond_taller_than_the_sheet_still_makes_one_repeat() -> None:
-    assert mould("common-7", CATALOGUE["modular"], 6, 5).repeats == (6, 1)
+    assert mould(BONDS["common-7"], CATALOGUE["modular"], 6, 5).repeats == (6, 1)
 
 
 def test_a_herringbone_sheet_lies_nearly_level() -> None:
     """Three soldiers of 2-5/8 in. come within 1/8 in. of one stretcher of 8 in.: half a degree over 15-7/8 in."""
-    shape = mould("herringbone-90", CATALOGUE["modular"], 6, 9)
+    shape = mould(BONDS["herringbone-90"], CATALOGUE["modular"], 6, 9)
     assert abs(shape.turn) < 0.5
     assert shape.size[0] == pytest.approx(3 * (3 * 2.625 + 8), rel=1e-3)

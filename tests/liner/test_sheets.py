@@ -68,7 +68,7 @@ def assert_sheets_on_the_lattice(layout: Layout, plan: SheetPlan) -> None:
     """The bond's vectors straight from its data, turned by hand; every sheet is the first one moved by whole steps."""
     for region in layout.regions:
         same = [np.array(sheet.outline) for sheet in plan.sheets if sheet.region == region.mark]
-        bond = BONDS[region.bond]
+        bond = region.bond
         lat = lattice(bond, region.size, region.origin)
         vectors = turned_points(np.array([lat.across, lat.up]), bond.turn)
         for outline in same:

@@ -4,7 +4,6 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from app.brickwork.bonds import BONDS
 from app.brickwork.layout import whole_outlines
 from app.drawing.marks import Areas, Boxes, Mark
 from app.drawing.scene import Scene
@@ -20,7 +19,7 @@ def marks(scene: Scene) -> Iterator[Mark]:
         chosen = (units.zone == zone) & ~units.is_trimmed
         if not chosen.any():
             continue
-        if BONDS[region.bond].turn == 0:
+        if region.bond.turn == 0:
             yield Boxes(units.x[chosen], units.y[chosen], units.width[chosen], units.height[chosen], "whole")
         else:
             corners = whole_outlines(layout, zone)
