@@ -1,6 +1,7 @@
-"""Where the lines of a grid really stand once joints have given: a piecewise linear map along one axis."""
+"""Where grid lines really stand, once joints have given: a piecewise linear map between control lines."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import overload
 
 import numpy as np
@@ -11,24 +12,35 @@ Floats = NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """Grid positions `nominal` stand at `real`, both rising, inches; lines between them share the difference evenly.
+    """Knots at `nominal` places stand at `real` ones, inches, both rising; joints between two knots change alike.
 
-    Outside the first and last knot the grid is only moved. No knots leave everything where it is.
+    Below the first knot and above the last all keep their distance from it. No knots at all: nothing moves. Raises
+    ValueError where the knots are not as many on both sides or do not rise.
     """
 
     nominal_knots: tuple[float, ...] = ()
     real_knots: tuple[float, ...] = ()
 
+    def __post_init__(self) -> None:
+        if len(self.nominal_knots) != len(self.real_knots):
+            counts = f"{len(self.nominal_knots)} nominal and {len(self.real_knots)} real knots"
+            raise ValueError(f"stretch: {counts} found, as many of both expected")
+        for knots in (self.nominal_knots, self.real_knots):
+            for low, high in pairwise(knots):
+                if not low < high:
+                    raise ValueError(f"stretch: knot at {high} in. after {low} in., rising ones expected")
+
     @property
     def is_identity(self) -> bool:
-        return not self.nominal_knots
+        """Whether nothing moves."""
+        return self.nominal_knots == self.real_knots
 
     @overload
     def real(self, at: float) -> float: ...
     @overload
     def real(self, at: Floats) -> Floats: ...
     def real(self, at: float | Floats) -> float | Floats:
-        """Where grid positions really stand, inches."""
+        """Where what is nominally at `at` really stands, inches; a number or an array of them; exact at knots."""
         return _mapped(at, self.nominal_knots, self.real_knots)
 
     @overload
@@ -36,22 +48,21 @@ class Stretch:
     @overload
     def nominal(self, at: Floats) -> Floats: ...
     def nominal(self, at: float | Floats) -> float | Floats:
-        """The grid positions of what really stands there, inches."""
+        """What stands nominally where `at` really is, inches: `real` the other way round."""
         return _mapped(at, self.real_knots, self.nominal_knots)
 
     def moved(self, by: float) -> "Stretch":
-        """The same map in a frame whose positions are all larger by `by` inches."""
-        return Stretch(tuple(k + by for k in self.nominal_knots), tuple(k + by for k in self.real_knots))
+        """The same map in a frame whose zero lies `by` inches lower: every knot goes up by that."""
+        return Stretch(tuple(at + by for at in self.nominal_knots), tuple(at + by for at in self.real_knots))
+
+
+def _mapped(at: float | Floats, source: tuple[float, ...], target: tuple[float, ...]) -> float | Floats:
+    if source == target:
+        return at
+    before, after = np.minimum(at - source[0], 0.0), np.maximum(at - source[-1], 0.0)
+    mapped = np.interp(at, source, target) + before + after
+    return mapped if isinstance(at, np.ndarray) else float(mapped)
 
 
 IDENTITY = Stretch()
-
-
-def _mapped(at: float | Floats, given: tuple[float, ...], wanted: tuple[float, ...]) -> float | Floats:
-    if not given:
-        return at
-    places = np.asarray(at, dtype=np.float64)
-    inner = np.interp(places, given, wanted)
-    below, above = places < given[0], places > given[-1]
-    found = np.where(below, places - given[0] + wanted[0], np.where(above, places - given[-1] + wanted[-1], inner))
-    return float(found) if np.ndim(at) == 0 else found
+"""Nothing moves."""
