@@ -42,7 +42,8 @@ def test_arrays_map_as_their_numbers_do():
 
 
 def test_identity_moves_nothing_and_an_array_stays_what_it_is():
-    assert IDENTITY.is_identity and not KNOTS.is_identity
+    assert IDENTITY.is_identity
+    assert not KNOTS.is_identity
     assert Stretch((1.0, 2.0), (1.0, 2.0)).is_identity
     assert IDENTITY.real(0.1 + 0.2) == 0.1 + 0.2
     assert IDENTITY.nominal(np.array([1.5])).tolist() == [1.5]
