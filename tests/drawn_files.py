@@ -80,7 +80,7 @@ class Drawer:
         return {"by": "glue", "line": [self.point(9, 0), self.point(9, self.between(1, 100))]}
 
     def edge(self, k: int) -> Document:
-        return {"treatment": "return", "edge": k, "depth": self.typed(3.625)}
+        return {"treatment": "return" if k in (1, 4) else "flush", "edge": k, "depth": self.typed(3.625)}
 
     def lists(self) -> Document:
         return {

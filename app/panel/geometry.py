@@ -9,7 +9,7 @@ from shapely.geometry.base import BaseGeometry
 
 from app.panel.shapes import Arch, Circle, Point, Polygon, Rect, Shape
 from app.panel.tolerance import TOLERANCE
-from app.panel.values import Panel
+from app.panel.values import Edge, Opening, Panel, Side
 
 CHORD_ERROR = 1 / 512
 """Largest distance in inches from a drawn arc to its chords: an eighth of the 1/64 in. that a tape shows."""
@@ -76,12 +76,13 @@ def openings_polygon(panel: Panel) -> BaseGeometry:
 def brick_field(panel: Panel, margin: float) -> BaseGeometry:
     """Outline shrunk by `margin` inches, less openings grown by it (mitred), less strips and plates.
 
-    A margin typed on the panel or on an edge goes before `margin`; `flush` and `return` edges have none.
+    A margin typed on the panel, on an edge or on a side of an opening goes before `margin`; `flush` and `return` edges
+    and sides have none.
     Empty where nothing is left. Always valid; polygons may be several.
     """
     kept = kept_margin(panel, margin)
     field = _shrunk_outline(panel, kept)
-    taken = _grown([opening.shape for opening in panel.openings], kept)
+    taken = _grown(panel.openings, kept)
     taken += [strip_polygon(inches(strip.line), strip.width.inches) for strip in panel.strips]
     taken += [shape_polygon(plate.shape) for plate in panel.plates]
     if taken:
@@ -99,24 +100,37 @@ def strip_polygon(line: list[tuple[float, float]], width: float) -> BaseGeometry
     return shapely.LineString(line).buffer(width / 2, cap_style="flat", join_style="mitre", mitre_limit=10)
 
 
-def _grown(shapes: list[Shape], margin: float) -> list[BaseGeometry]:
-    """The shapes grown by `margin` inches, mitred; rectangles all in one call, as a face may have many."""
-    rects = [shape for shape in shapes if isinstance(shape, Rect)]
-    others = [shape_polygon(shape) for shape in shapes if not isinstance(shape, Rect)]
-    low = np.array([(rect.x.inches, rect.y.inches) for rect in rects]).reshape(-1, 2)
-    high = low + np.array([(rect.width.inches, rect.height.inches) for rect in rects]).reshape(-1, 2)
-    grown = list(shapely.box(*(low - margin).T, *(high + margin).T))
+def _grown(openings: tuple[Opening, ...], margin: float) -> list[BaseGeometry]:
+    """Openings grown by `margin` inches, mitred; rectangles all in one call, as a face may have many."""
+    rects = [(opening.shape, opening) for opening in openings if isinstance(opening.shape, Rect)]
+    others = [shape_polygon(opening.shape) for opening in openings if not isinstance(opening.shape, Rect)]
+    low = np.array([(rect.x.inches, rect.y.inches) for rect, _ in rects]).reshape(-1, 2)
+    high = low + np.array([(rect.width.inches, rect.height.inches) for rect, _ in rects]).reshape(-1, 2)
+    around = np.full((len(rects), 4), margin)
+    for k, (_, opening) in enumerate(rects):
+        if opening.sides:
+            around[k] = side_margins(opening, margin)
+    grown = list(shapely.box(*(low - around[:, :2]).T, *(high + around[:, 2:]).T))
     return grown + [other.buffer(margin, join_style="mitre", mitre_limit=10) if margin else other for other in others]
+
+
+def side_margins(opening: Opening, margin: float) -> list[float]:
+    """Margin at the left, sill, right and head of a rectangular opening, inches; `margin` where nothing is said."""
+    own = {side.side: _own_margin(side, margin) for side in opening.sides}
+    return [own.get(side, margin) for side in ("left", "sill", "right", "head")]
+
+
+def _own_margin(thing: Edge | Side, margin: float) -> float:
+    if thing.margin is not None:
+        return thing.margin.inches
+    return 0.0 if thing.treatment in ("flush", "return") else margin
 
 
 def edge_margins(panel: Panel, margin: float) -> list[float]:
     """Margin along each outline edge, inches, in the order of the outline."""
     margins = [margin] * len(panel.outline)
     for edge in panel.edges:
-        if edge.margin is not None:
-            margins[edge.edge] = edge.margin.inches
-        elif edge.treatment in ("flush", "return"):
-            margins[edge.edge] = 0.0
+        margins[edge.edge] = _own_margin(edge, margin)
     return margins
 
 

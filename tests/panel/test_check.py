@@ -138,8 +138,8 @@ BROKEN = [
         "'flsh'",
         "margin, flush, return; the nearest is flush",
     ),
-    ("return of nothing", edged(Edge(0, "return")), "edges[0].depth", "nothing", "the depth of the return"),
-    ("negative return", edged(Edge(0, "return", inch(-3))), "edges[0].depth", '-3"', "more than 0"),
+    ("return of nothing", edged(Edge(1, "return")), "edges[0].depth", "nothing", "the depth of the return"),
+    ("negative return", edged(Edge(1, "return", inch(-3))), "edges[0].depth", '-3"', "more than 0"),
     ("edge margin", edged(Edge(0, "margin", None, inch(-1))), "edges[0].margin", '-1"', "0 or more"),
     # strips, plates, fixings
     ("strip of no width", stripped(0, (0, 9), (9, 9)), "strips[0].width", '0"', "a width of more than 0"),

@@ -28,7 +28,7 @@ USUAL = {
     "set_outline": {"width": "30'", "height": "33'"},
     "move_point": {"point": "3", "x": "190", "y": "390"},
     "add_point": {"edge": "1"},
-    "remove_point": {"point": "2"},
+    "remove_point": {"point": "4"},
     "set_panel": {"mark": "N9", "thickness": "8", "base": "12'"},
     "set_margin": {"margin": "1/2"},
     "set_edge": {"edge": "0", "treatment": "flush"},

@@ -66,9 +66,9 @@ def test_edges_keep_their_treatment_when_a_point_comes_and_goes():
 
 
 def test_the_edge_that_closes_a_gap_is_treated_as_the_one_before_it():
-    panel = replace(PLAIN, edges=(Edge(0, "flush"), Edge(3, "return", inch(3))))
+    panel = replace(PLAIN, edges=(Edge(0, "flush"), Edge(3, "margin", None, inch(3))))
     after = edited(edited(panel, "add_point", edge="3", x="-10", y="10"), "remove_point", point="0")
-    assert after.edges == (Edge(2, "return", inch(3)), Edge(3, "return", inch(3)))
+    assert after.edges == (Edge(2, "margin", None, inch(3)), Edge(3, "margin", None, inch(3)))
 
 
 def test_a_new_outline_keeps_edges_only_with_the_same_number_of_points():
