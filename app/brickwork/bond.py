@@ -47,13 +47,21 @@ KINDS = ("stretcher", "header", "soldier", "sailor", "rowlock", "shiner")
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """One unit of the motif: its kind, where its cell's lower-left corner is, and the cell's size."""
+    """One unit of the motif: its kind, where its cell's lower-left corner is, and the cell's size.
+
+    `parts` headers with their joints are as long as a stretcher with its own: 2, or 3 for a 12 in. brick 4 in. wide.
+    """
 
     kind: str
     x: Module
     y: Module
     width: Module
     height: Module
+    parts: int = 2
+
+    def face(self, size: BrickSize) -> tuple[float, float]:
+        """Width and height in inches of the cell's unit, its joints left out."""
+        return face(self.kind, size, self.parts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,19 +76,21 @@ class Bond:
     turn: float = 0.0
 
 
-def face(kind: str, size: BrickSize) -> tuple[float, float]:
+def face(kind: str, size: BrickSize, parts: int = 2) -> tuple[float, float]:
     """Width and height in inches of a unit of this kind as it lies in the face, its own joints left out.
 
-    A header shows a half bat's length; rowlock and sailor show the half bat's length as the brick's width.
+    A header shows a half bat's length; rowlock, sailor and shiner show the half bat's length as the brick's width.
+    With `parts` 3 it is a third of the head module, less a joint.
     """
-    length, height, half = size.length.inches, size.height.inches, size.half_bat
+    length, height = size.length.inches, size.height.inches
+    width = size.half_bat if parts == 2 else size.head_module / parts - size.head_joint.inches
     return {
         "stretcher": (length, height),
-        "header": (half, height),
+        "header": (width, height),
         "soldier": (height, length),
-        "sailor": (half, length),
-        "rowlock": (height, half),
-        "shiner": (length, half),
+        "sailor": (width, length),
+        "rowlock": (height, width),
+        "shiner": (length, width),
     }[kind]
 
 
@@ -103,9 +113,24 @@ def soldier(x: Module = ZERO, y: Module = ZERO) -> Cell:
     return Cell("soldier", x, y, S, P)
 
 
+def sailor(x: Module = ZERO, y: Module = ZERO) -> Cell:
+    """A unit stood on end with its broad face out: half a head module wide, a head joint on every side."""
+    return Cell("sailor", x, y, P / 2, P)
+
+
+def rowlock(x: Module = ZERO, y: Module = ZERO) -> Cell:
+    """A header stood on its edge: half a head module high, a head joint on every side."""
+    return Cell("rowlock", x, y, S, P / 2)
+
+
+def shiner(x: Module = ZERO, y: Module = ZERO) -> Cell:
+    """A stretcher laid on its edge with its broad face out: half a head module high, a head joint on every side."""
+    return Cell("shiner", x, y, P, P / 2)
+
+
 def joints(bond: Bond, size: BrickSize) -> tuple[float, float]:
     """The bond's own joints in inches, beside and above a unit: the least over its cells."""
-    faces = [(cell, face(cell.kind, size)) for cell in bond.cells]
+    faces = [(cell, cell.face(size)) for cell in bond.cells]
     head = min(cell.width.inches(size) - width for cell, (width, _) in faces)
     bed = min(cell.height.inches(size) - height for cell, (_, height) in faces)
     return head, bed
