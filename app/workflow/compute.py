@@ -5,8 +5,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from app.brickwork.findings import Finding
+from app.brickwork.bonds import BONDS
 from app.brickwork.layout import Layout, lay_out
+from app.brickwork.place import Place
+from app.brickwork.wall import place_in
 from app.documents.digest import used_sizes
+from app.documents.project_file import sizes_of
 from app.documents.results import all_findings
 from app.liner.drift import drift
 from app.liner.sheets import sheet_plan
@@ -37,6 +41,7 @@ class _Given:
     """What the results rest on; two panels that are equal here have the same."""
 
     panel: Panel
+    place: Place
     sizes: tuple[BrickSize, ...]
     liner: Liner
     order: Order
@@ -45,11 +50,12 @@ class _Given:
     temperature_unit: str
 
 
-def compute(project: Project, wall: Wall, panel: Panel) -> Computed:  # noqa: ARG001 - walls will say where bond runs on
+def compute(project: Project, wall: Wall, panel: Panel) -> Computed:
     """Layout, sheets, drift, takeoff and findings of a panel of this project; raises nothing for one that was read."""
+    place = place_in(wall, panel, sizes_of(project), project.liner.joint_give.inches)
     sizes = used_sizes(project, panel)
     units = project.length_unit, project.temperature_unit
-    return _computed(_Given(panel, sizes, project.liner, project.order, project.day, *units))
+    return _computed(_Given(panel, place, sizes, project.liner, project.order, project.day, *units))
 
 
 def takeoff_of(project: Project, panels: Sequence[Computed]) -> Takeoff:
@@ -60,7 +66,7 @@ def takeoff_of(project: Project, panels: Sequence[Computed]) -> Takeoff:
 
 @lru_cache(maxsize=KEPT)
 def _computed(given: _Given) -> Computed:
-    layout = lay_out(given.panel, {size.name: size for size in given.sizes})
+    layout = lay_out(given.panel, {size.name: size for size in given.sizes}, BONDS, given.place)
     plan = sheet_plan(layout, given.liner)
     unit = given.length_unit
     drifted = drift(layout, given.liner, given.day, given.temperature_unit, length_unit=unit)

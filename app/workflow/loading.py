@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from app.documents.project_file import read_panel, read_project, sizes_of
+from app.documents.project_file import bond_names, read_panel, read_project, sizes_of
 from app.lengths import Unit
 from app.panel.project import Project, Wall
 from app.panel.things import Document
@@ -67,12 +67,14 @@ def load_project(session: Session, project_id: str) -> LoadedProject:
 
 
 def load_panel(session: Session, panel_id: str) -> LoadedPanel:
-    """One panel, alone in its wall, with its project's own values; raises NotFound."""
+    """One panel in its wall, with its project's own values; raises NotFound."""
     row = panels.find(session, panel_id)
     wall = projects.find_wall(session, row.wall_id)
+    rows = panels.list_of_wall(session, wall.id)
     settings = projects.find(session, wall.project_id).settings
-    project = read_project(settings | {"walls": [wall.settings | {"panels": [row.document]}]})
-    return _loaded_wall(project, project.walls[0], wall, (row,)).panels[0]
+    project = read_project(settings | {"walls": [wall.settings | {"panels": [one.document for one in rows]}]})
+    loaded = _loaded_wall(project, project.walls[0], wall, rows)
+    return next(panel for panel in loaded.panels if panel.id == panel_id)
 
 
 def wall_of(session: Session, project_id: str, wall_id: str) -> StoredWall:
@@ -98,13 +100,13 @@ def check_project(document: Any) -> dict[str, Any]:
 
 
 def panel_value(project: Project, document: Document) -> Panel:
-    """A panel's document as a value, in this project's unit and sizes; raises Refused."""
+    """A panel's document as a value, in this project's unit, sizes and bonds; raises Refused."""
     unit: Unit = "mm" if project.length_unit == "mm" else "in"
-    return read_panel(document, unit, tuple(sizes_of(project)))
+    return read_panel(document, unit, tuple(sizes_of(project)), bond_names(project))
 
 
 def checking(session: Session, project_id: str) -> Callable[[Document], None]:
-    """A check of panel documents against this project's unit and sizes, which raises Refused."""
+    """A check of panel documents against this project's unit, sizes and bonds, which raises Refused."""
     project = read_project(projects.find(session, project_id).settings | {"walls": []})
 
     def check(document: Document) -> None:

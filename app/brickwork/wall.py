@@ -1,0 +1,55 @@
+"""Courses and bond of a wall run on through its panel joints: where each panel finds them. See `place_in`."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from app.brickwork.place import JOINT_GIVE, Place
+from app.panel.geometry import brick_field
+from app.panel.project import Wall
+from app.panel.size import BrickSize
+from app.panel.values import Panel
+
+
+def is_continuous(panel: Panel) -> bool:
+    """Whether the panel takes its courses and bond from the wall: it is not released and has no origin of its own."""
+    return not panel.released and panel.field.origin is None
+
+
+def with_panel(wall: Wall, panel: Panel) -> Wall:
+    """The wall with this panel in place of the one of the same mark; the wall itself where it has none."""
+    return replace(wall, panels=tuple(panel if one.mark == panel.mark else one for one in wall.panels))
+
+
+def panels_along(wall: Wall) -> Iterator[tuple[Panel, float]]:
+    """Each panel with where its left edge stands, inches from the first panel's."""
+    left = 0.0
+    for panel in wall.panels:
+        yield panel, left
+        left += panel.width + wall.joint.inches
+
+
+def wall_origin(wall: Wall, sizes: Mapping[str, BrickSize]) -> tuple[float, float] | None:
+    """Where the wall's bond starts: inches along from the first panel's left edge, and its elevation.
+
+    Across it is the lower-left corner of the brick field of the first panel that takes part; up it stands as high over
+    the datum as that field does over its panel's foot. None where no panel with a brick field takes part.
+    """
+    for panel, left in panels_along(wall):
+        if is_continuous(panel):
+            field = brick_field(panel, sizes[panel.field.size].head_joint.inches)
+            if not field.is_empty:
+                return left + float(field.bounds[0]), wall.datum.inches + float(field.bounds[1])
+    return None
+
+
+def place_in(wall: Wall, panel: Panel, sizes: Mapping[str, BrickSize], give: float = JOINT_GIVE) -> Place:
+    """The panel's place in its wall; alone where it is released, has its own origin or is no panel of the wall."""
+    own = Place(give=give)
+    if not is_continuous(panel):
+        return own
+    together = with_panel(wall, panel)
+    left = next((left for one, left in panels_along(together) if one.mark == panel.mark), None)
+    start = wall_origin(together, sizes)
+    if left is None or start is None:
+        return own
+    return replace(own, origin=(start[0] - left, start[1] - panel.base.inches))
