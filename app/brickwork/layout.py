@@ -12,7 +12,7 @@ from app.brickwork.bond import KINDS, Bond, face
 from app.brickwork.bonds import BONDS
 from app.brickwork.cuts import CUTS
 from app.brickwork.lattice import Floats
-from app.brickwork.parts import Part, assemble
+from app.brickwork.parts import Limits, Part, assemble
 from app.brickwork.pieces import Pieces, areas
 from app.brickwork.place import ALONE, Place
 from app.brickwork.regions import Lines, Region, corner, regions
@@ -144,9 +144,8 @@ def lay_out(
     field = brick_field(panel, size.head_joint.inches)
     lines = _lines(panel, field, place)
     shares = tuple(regions(panel, field, lines, sizes, bonds))
-    smallest = panel.smallest_cut.inches if panel.smallest_cut is not None else SMALLEST_CUT
-    least = panel.least_piece.inches if panel.least_piece is not None else None
-    parts = [Part.of(k, region, smallest, least) for k, region in enumerate(shares)]
+    limits = _limits(panel)
+    parts = [Part.of(k, region, limits) for k, region in enumerate(shares)]
     units, trims, left_out = assemble(parts)
     return Layout(
         panel=panel,
@@ -157,12 +156,17 @@ def lay_out(
         trims=trims,
         left_out=left_out,
         brick_area=sum(part.brick_area for part in parts),
-        least_piece=size.half_bat if least is None else least,
-        smallest_cut=smallest,
+        least_piece=limits.least_of(size),
+        smallest_cut=limits.smallest_cut,
         bond=bond,
         lines=lines,
         place=place,
     )
+
+
+def _limits(panel: Panel) -> Limits:
+    smallest = panel.smallest_cut.inches if panel.smallest_cut is not None else SMALLEST_CUT
+    return Limits(smallest, panel.least_piece.inches if panel.least_piece is not None else None, panel.fit.closers)
 
 
 def _lines(panel: Panel, field: BaseGeometry, place: Place) -> Lines:

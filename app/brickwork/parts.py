@@ -9,12 +9,30 @@ from numpy.typing import NDArray
 
 from app.brickwork.bond import KINDS, STANDING, Bond
 from app.brickwork.boundary import edges, inside, touches
+from app.brickwork.closers import closed
 from app.brickwork.cuts import Sorting, sort_pieces
 from app.brickwork.lattice import Floats, Grid, Ints, grid, lattice
 from app.brickwork.pieces import Pieces, bounds, cut, join
 from app.brickwork.regions import Region
 from app.brickwork.turning import turned, turned_pieces, turned_points
 from app.brickwork.units import Trims, Units
+from app.panel.size import BrickSize
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """What a piece must have to be brick, inches; `least_piece` None means the half bat of each region's own size.
+
+    `has_closers` ends courses in closers instead of pieces below the least.
+    """
+
+    smallest_cut: float
+    least_piece: float | None = None
+    has_closers: bool = False
+
+    def least_of(self, size: BrickSize) -> float:
+        """The least length of a piece of this brick, inches."""
+        return size.half_bat if self.least_piece is None else self.least_piece
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,8 +47,8 @@ class Part:
     sorting: Sorting
 
     @classmethod
-    def of(cls, zone: int, region: Region, smallest_cut: float, least_piece: float | None) -> "Part":
-        """Lay one region; `least_piece` None means the half bat of the region's own size. Inches."""
+    def of(cls, zone: int, region: Region, limits: "Limits") -> "Part":
+        """Lay one region."""
         bond = region.bond
         origin = turned_points(np.array([region.origin]), -bond.turn)[0]
         extent = turned(region.extent, -bond.turn)
@@ -42,9 +60,11 @@ class Part:
         within[unit] = False
         standing = np.array([cell.kind in STANDING for cell in bond.cells])
         pieces = cut(laid, boundary, extent, which, unit)
-        least = region.size.half_bat if least_piece is None else least_piece
-        sorting = sort_pieces(laid, pieces, standing, smallest_cut, least)
-        return cls(zone, region, bond, laid, np.flatnonzero(within), sorting)
+        least = limits.least_of(region.size)
+        sorting, whole = sort_pieces(laid, pieces, standing, limits.smallest_cut, least), np.flatnonzero(within)
+        if limits.has_closers and bond.turn == 0 and lat.is_level:
+            whole, sorting = closed(laid, whole, sorting, region.size, least)
+        return cls(zone, region, bond, laid, whole, sorting)
 
     @property
     def brick_area(self) -> float:

@@ -44,12 +44,10 @@ def wall_origin(wall: Wall, sizes: Mapping[str, BrickSize]) -> tuple[float, floa
 
 def place_in(wall: Wall, panel: Panel, sizes: Mapping[str, BrickSize], give: float = JOINT_GIVE) -> Place:
     """The panel's place in its wall; alone where it is released, has its own origin or is no panel of the wall."""
-    own = Place(give=give)
-    if not is_continuous(panel):
-        return own
     together = with_panel(wall, panel)
     left = next((left for one, left in panels_along(together) if one.mark == panel.mark), None)
     start = wall_origin(together, sizes)
     if left is None or start is None:
-        return own
-    return replace(own, origin=(start[0] - left, start[1] - panel.base.inches))
+        return Place(give=give)
+    here = start[0] - left, start[1] - panel.base.inches
+    return Place(origin=here if is_continuous(panel) else None, give=give, wall=here)

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from app.brickwork.findings import Finding
 from app.brickwork.bonds import BONDS
+from app.brickwork.findings import Finding
 from app.brickwork.layout import Layout, lay_out
 from app.brickwork.place import Place
 from app.brickwork.wall import place_in
