@@ -152,7 +152,7 @@ def _cut_otherwise(layout: Layout) -> NDArray[np.bool_]:
 
 def _return(layout: Layout, edge: _Edge, ripped: NDArray[np.bool_]) -> Return:
     legs = tuple(_legs(layout, edge, ripped))
-    sizes = [_size(layout, leg.unit) for leg in legs]
+    sizes = [size_of(layout, leg.unit) for leg in legs]
     pieces = tuple(
         piece
         for leg, size in zip(legs, sizes, strict=True)
@@ -162,7 +162,8 @@ def _return(layout: Layout, edge: _Edge, ripped: NDArray[np.bool_]) -> Return:
     return Return(edge.name, edge.at, edge.hand, edge.bottom, edge.top, edge.depth, legs, pieces, bare)
 
 
-def _size(layout: Layout, unit: int) -> BrickSize:
+def size_of(layout: Layout, unit: int) -> BrickSize:
+    """The size of a unit of the face, by its place in `Layout.units`; raises IndexError for one that is not there."""
     return layout.regions[int(layout.units.zone[unit])].size
 
 
@@ -176,7 +177,7 @@ def _legs(layout: Layout, edge: _Edge, ripped: NDArray[np.bool_]) -> Iterator[Le
     for unit in chosen[np.argsort(low[chosen], kind="stable")].tolist():
         height = float(high[unit] - low[unit])
         is_ripped = bool(ripped[unit]) or height < units.height[unit] - TOLERANCE
-        size, course = _size(layout, unit), int(units.course[unit])
+        size, course = size_of(layout, unit), int(units.course[unit])
         yield _leg(course, float(low[unit]), height, float(inward[unit]), unit, is_ripped, size, edge.depth)
 
 

@@ -6,8 +6,11 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from app.brickwork.bond import KINDS, STANDING
+from app.brickwork.lattice import Ints
 from app.brickwork.layout import Layout
+from app.brickwork.returns import Return, corner_units, returns, size_of
 from app.liner.values import SheetPlan
+from app.order.corners import corner_lines
 from app.order.packs import brick_packs, overage
 from app.order.values import Line, Takeoff
 from app.panel.project import Liner, Order
@@ -24,7 +27,7 @@ Counts = Counter[tuple[str, str]]
 def takeoff(
     layouts: Sequence[Layout], plans: Sequence[SheetPlan], order: Order, liner: Liner, length_unit: str = "in"
 ) -> Takeoff:
-    """Bricks by size and kind, liner sheets by mould, face area and liner mass of all panels together.
+    """Bricks by size and kind, corner units by hand, liner sheets by mould, face area and liner mass of all panels.
 
     Every count is a sum over panels; overage and packs are taken once, from the sum. A project whose `length_unit` is
     metric has its area in m2 and its mass in kg. No lines for no panels.
@@ -32,15 +35,17 @@ def takeoff(
     if not layouts:
         return Takeoff(())
     is_metric = length_unit not in ("in", "ft")
-    lines = [*_brick_lines(layouts, order), *_sheet_lines(plans, order)]
+    around = [returns(layout) for layout in layouts]
+    lines = [*_brick_lines(layouts, around, order), *corner_lines(layouts, around, order), *_sheet_lines(plans, order)]
     return Takeoff((*lines, _face_line(layouts, is_metric), _mass_line(plans, liner, is_metric)))
 
 
-def _brick_lines(layouts: Sequence[Layout], order: Order) -> Iterator[Line]:
-    """Sizes in the order of their names, kinds in the order of `KINDS`."""
+def _brick_lines(layouts: Sequence[Layout], around: Sequence[tuple[Return, ...]], order: Order) -> Iterator[Line]:
+    """Sizes in the order of their names, kinds in the order of `KINDS`; corner units left out, return faces in."""
     whole, trimmed = Counter[tuple[str, str]](), Counter[tuple[str, str]]()
-    for layout in layouts:
-        _count_units(layout, whole, trimmed)
+    for layout, found in zip(layouts, around, strict=True):
+        _count_units(layout, corner_units(found), whole, trimmed)
+        _count_pieces(layout, found, whole, trimmed)
     for size, kind in sorted({*whole, *trimmed}, key=lambda key: (key[0], KINDS.index(key[1]))):
         counted = whole[size, kind], trimmed[size, kind]
         net, extra = sum(counted), overage(sum(counted), order.overage_percent)
@@ -57,15 +62,25 @@ def _brick_lines(layouts: Sequence[Layout], order: Order) -> Iterator[Line]:
         )
 
 
-def _count_units(layout: Layout, whole: Counts, trimmed: Counts) -> None:
-    """Add the layout's units to the counts by size and kind."""
+def _count_units(layout: Layout, corners: Ints, whole: Counts, trimmed: Counts) -> None:
+    """Add the layout's units but its corner units to the counts by size and kind."""
     units = layout.units
+    is_flat = np.ones(len(units), dtype=np.bool_)
+    is_flat[corners] = False
     for zone, region in enumerate(layout.regions):
         for counts, chosen in ((whole, ~units.is_trimmed), (trimmed, units.is_trimmed)):
-            of_kind = np.bincount(units.kind[chosen & (units.zone == zone)], minlength=len(KINDS)).tolist()
+            of_kind = np.bincount(units.kind[chosen & is_flat & (units.zone == zone)], minlength=len(KINDS)).tolist()
             counts.update(
                 {(region.size.name, kind): count for kind, count in zip(KINDS, of_kind, strict=True) if count}
             )
+
+
+def _count_pieces(layout: Layout, found: tuple[Return, ...], whole: Counts, trimmed: Counts) -> None:
+    """Add what stands on the return faces behind the corner units: stretchers of the corner unit's size."""
+    for one in found:
+        for piece in one.pieces:
+            counts = trimmed if piece.is_trimmed else whole
+            counts[size_of(layout, piece.unit).name, "stretcher"] += 1
 
 
 def _brick_note(kind: str, whole: int, trimmed: int) -> str:

