@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
-from app.brickwork.bonds import BONDS
+from app.brickwork.bond import Bond
 from app.brickwork.findings import Finding
 from app.brickwork.layout import Layout, lay_out
+from app.brickwork.own_bonds import known_bonds
 from app.brickwork.place import Place
 from app.brickwork.wall import place_in
 from app.documents.digest import used_sizes
@@ -20,9 +20,10 @@ from app.order.values import Takeoff
 from app.panel.project import Day, Liner, Order, Project, Wall
 from app.panel.size import BrickSize
 from app.panel.values import Panel
+from app.workflow.kept import Kept
 
-KEPT = 32
-"""Panels whose results are kept: a wall or two; the largest hold some megabytes each."""
+KEPT = 400_000
+"""Pieces of brick whose results are kept: some hundred panels of common size, or sixty large ones."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +44,7 @@ class _Given:
     panel: Panel
     place: Place
     sizes: tuple[BrickSize, ...]
+    bonds: tuple[Bond, ...]
     liner: Liner
     order: Order
     day: Day
@@ -54,8 +56,9 @@ def compute(project: Project, wall: Wall, panel: Panel) -> Computed:
     """Layout, sheets, drift, takeoff and findings of a panel of this project; raises nothing for one that was read."""
     place = place_in(wall, panel, sizes_of(project), project.liner.joint_give.inches)
     sizes = used_sizes(project, panel)
+    bonds = _used_bonds(project, panel)
     units = project.length_unit, project.temperature_unit
-    return _computed(_Given(panel, place, sizes, project.liner, project.order, project.day, *units))
+    return _KEPT(_Given(panel, place, sizes, bonds, project.liner, project.order, project.day, *units))
 
 
 def takeoff_of(project: Project, panels: Sequence[Computed]) -> Takeoff:
@@ -64,11 +67,19 @@ def takeoff_of(project: Project, panels: Sequence[Computed]) -> Takeoff:
     return takeoff(layouts, plans, project.order, project.liner, project.length_unit)
 
 
-@lru_cache(maxsize=KEPT)
+def _used_bonds(project: Project, panel: Panel) -> tuple[Bond, ...]:
+    known = known_bonds(project)
+    return tuple(known[name] for name in sorted({panel.field.bond, *(zone.work.bond for zone in panel.zones)}))
+
+
 def _computed(given: _Given) -> Computed:
-    layout = lay_out(given.panel, {size.name: size for size in given.sizes}, BONDS, given.place)
+    sizes, bonds = {size.name: size for size in given.sizes}, {bond.name: bond for bond in given.bonds}
+    layout = lay_out(given.panel, sizes, bonds, given.place)
     plan = sheet_plan(layout, given.liner)
     unit = given.length_unit
     drifted = drift(layout, given.liner, given.day, given.temperature_unit, length_unit=unit)
     ordered = takeoff([layout], [plan], given.order, given.liner, unit)
     return Computed(layout, plan, drifted, ordered, all_findings(layout, drifted, unit))
+
+
+_KEPT = Kept(_computed, lambda computed: len(computed.layout.units) + 1_000, KEPT)
