@@ -7,6 +7,7 @@ from app.panel.check_marks import mark_faults
 from app.panel.check_openings import opening_faults
 from app.panel.check_outline import outline_faults
 from app.panel.check_parts import fixing_faults, plate_faults, strip_faults
+from app.panel.check_sides import side_faults
 from app.panel.check_zones import work_faults, zone_faults
 from app.panel.faults import Fault, Refused
 from app.panel.geometry import outline_polygon
@@ -34,6 +35,7 @@ def panel_faults(
         *margin_faults(panel, unit),
         *edge_faults(panel, unit),
         *opening_faults(panel.openings, face, unit),
+        *side_faults(panel, unit),
         *strip_faults(panel.strips, face, unit),
         *plate_faults(panel.plates, face, unit),
         *work_faults(panel.field, "field", sizes, bonds),
