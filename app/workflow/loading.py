@@ -1,8 +1,10 @@
 """From rows to values: a project, or one panel with what it stands in."""
 
+import json
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
+from functools import lru_cache
 from typing import Any
 
 from app.documents.project_file import bond_names, read_panel, read_project, sizes_of
@@ -72,8 +74,10 @@ def load_panel(session: Session, panel_id: str) -> LoadedPanel:
     wall = projects.find_wall(session, row.wall_id)
     rows = panels.list_of_wall(session, wall.id)
     settings = projects.find(session, wall.project_id).settings
-    project = read_project(settings | {"walls": [wall.settings | {"panels": [one.document for one in rows]}]})
-    loaded = _loaded_wall(project, project.walls[0], wall, rows)
+    project = read_project(settings | {"walls": [wall.settings | {"panels": [row.document]}]})
+    own = project.walls[0].panels[0]
+    values = tuple(own if one.id == panel_id else _neighbour(project, one) for one in rows)
+    loaded = _loaded_wall(project, replace(project.walls[0], panels=values), wall, rows)
     return next(panel for panel in loaded.panels if panel.id == panel_id)
 
 
@@ -101,8 +105,7 @@ def check_project(document: Any) -> dict[str, Any]:
 
 def panel_value(project: Project, document: Document) -> Panel:
     """A panel's document as a value, in this project's unit, sizes and bonds; raises Refused."""
-    unit: Unit = "mm" if project.length_unit == "mm" else "in"
-    return read_panel(document, unit, tuple(sizes_of(project)), bond_names(project))
+    return read_panel(document, _unit(project), tuple(sizes_of(project)), bond_names(project))
 
 
 def checking(session: Session, project_id: str) -> Callable[[Document], None]:
@@ -113,6 +116,20 @@ def checking(session: Session, project_id: str) -> Callable[[Document], None]:
         panel_value(project, document)
 
     return check
+
+
+def _neighbour(project: Project, row: StoredPanel) -> Panel:
+    """Another panel of a wall, read once for as long as its document and the names it may use are the same."""
+    return _read_once(json.dumps(row.document), _unit(project), tuple(sizes_of(project)), bond_names(project))
+
+
+@lru_cache(maxsize=512)
+def _read_once(document: str, unit: Unit, sizes: tuple[str, ...], bonds: tuple[str, ...]) -> Panel:
+    return read_panel(json.loads(document), unit, sizes, bonds)
+
+
+def _unit(project: Project) -> Unit:
+    return "mm" if project.length_unit == "mm" else "in"
 
 
 def _loaded_wall(project: Project, value: Wall, wall: StoredWall, rows: tuple[StoredPanel, ...]) -> LoadedWall:
