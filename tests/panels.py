@@ -2,7 +2,20 @@
 
 from app.lengths import Length
 from app.panel.shapes import Arch, Circle, Point, Polygon, Rect
-from app.panel.values import Band, Brickwork, Edge, Fixing, Opening, Panel, Plate, Strip, Zone
+from app.panel.values import (
+    Accepted,
+    Band,
+    Brickwork,
+    Edge,
+    Fixing,
+    Opening,
+    Panel,
+    Plate,
+    Question,
+    Side,
+    Strip,
+    Zone,
+)
 
 
 def inch(value: float) -> Length:
@@ -47,7 +60,7 @@ FULL = Panel(
     margin=inch(0.375),
     edges=(Edge(1, "return", inch(3.625)), Edge(4, "flush")),
     openings=(
-        Opening("W1", rect(60, 96, 48, 64), "window"),
+        Opening("W1", rect(60, 96, 48, 64), "window", (Side("sill", "margin", None, inch(0.5)),)),
         Opening("D1", rect(150, 0, 40, 84), "door"),
         Opening("V1", circle(180, 320, 12), "vent"),
         Opening("L1", polygon((220, 200), (260, 200), (260, 230)), "louver"),
@@ -58,4 +71,6 @@ FULL = Panel(
     zones=(Zone("S1", rect(56, 160.375, 56, 8), SOLDIER), Zone("B1", Band(100, 3), SOLDIER)),
     fixings=(Fixing(points((180, 0), (180, 300)), "glue"),),
     smallest_cut=inch(0.25),
+    accepted=(Accepted("missed-head", "W1 head", "A. Mason", "The lintel covers it."),),
+    questions=(Question("Q1", "May W1 be 4 in higher?"),),
 )

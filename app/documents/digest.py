@@ -1,12 +1,13 @@
 """A fingerprint of everything that a panel's results are computed from."""
 
 import json
-from dataclasses import fields, is_dataclass
+from dataclasses import fields, is_dataclass, replace
 from hashlib import sha256
 from typing import Any
 
 from app.documents.project_file import sizes_of
 from app.lengths import Length
+from app.panel.own_bond import OwnBond
 from app.panel.project import Project, Wall
 from app.panel.values import Panel
 
@@ -17,13 +18,15 @@ ENGINE = "castcourse-engine/1"
 def panel_digest(project: Project, wall: Wall, panel: Panel) -> str:
     """`sha256:` and 64 hexadecimal figures: the same for the same values, however they were typed.
 
-    Other panels of the project, its name and brick sizes that the panel does not use take no part.
+    Other panels of the project, its name, questions to the architect, and brick sizes and own bonds that the panel
+    does not use take no part; accepted findings do, for results say of each finding whether it is accepted.
     """
     inputs = {
         "engine": ENGINE,
         "units": [project.length_unit, project.temperature_unit],
-        "panel": _plain(panel),
+        "panel": _plain(replace(panel, questions=())),
         "sizes": [_plain(size) for size in used_sizes(project, panel)],
+        "bonds": [_plain(bond) for bond in used_bonds(project, panel)],
         "wall": [wall.datum.nm, wall.joint.nm],
         "liner": _plain(project.liner),
         "order": _plain(project.order),
@@ -38,6 +41,13 @@ def used_sizes(project: Project, panel: Panel) -> tuple[Any, ...]:
     names = {panel.field.size, *(zone.work.size for zone in panel.zones)}
     known = sizes_of(project)
     return tuple(known[name] for name in sorted(names))
+
+
+def used_bonds(project: Project, panel: Panel) -> tuple[OwnBond, ...]:
+    """The project's own bonds in the field and the zones, each once, by name; nothing where all are the usual ones."""
+    names = {panel.field.bond, *(zone.work.bond for zone in panel.zones)}
+    own = {bond.name: bond for bond in project.bonds if bond.name in names}
+    return tuple(own[name] for name in sorted(own))
 
 
 def _plain(value: Any) -> Any:

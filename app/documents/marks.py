@@ -8,9 +8,10 @@ from app.panel.wording import quoted
 
 
 def mark_faults(document: Any) -> list[Fault]:
-    """Faults of walls, panels (across all walls) and brick sizes that share a mark or name; nothing for no project."""
+    """Faults of walls, panels (across all walls), sizes and bonds that share a mark or name; nothing for no project."""
     return [
         *_twice(_names(document, "sizes", "name"), "a name that no other size has"),
+        *_twice(_names(document, "bonds", "name"), "a name that no other bond has"),
         *_twice(_names(document, "walls", "mark"), "a mark that no other wall has"),
         *_twice(_panel_marks(document), "a mark that no other panel of the project has"),
     ]

@@ -6,9 +6,26 @@ from app.documents.kinds import Flag, Kind, Known, Measure, Number, Setting, Tex
 from app.documents.records import Either, Key, Lengths, Listed, Record, always, by_attribute
 from app.lengths import Length
 from app.panel.check import panel_faults
+from app.panel.check_accepted import PARTS
+from app.panel.check_fit import MATTERS
 from app.panel.faults import Fault
 from app.panel.shapes import Arch, Circle, Polygon, Rect
-from app.panel.values import Band, Brickwork, Edge, Fit, Fixing, Opening, Panel, Plate, Strip, Zone
+from app.panel.values import (
+    Accepted,
+    Band,
+    Brickwork,
+    Edge,
+    Fit,
+    Fixing,
+    Matter,
+    Opening,
+    Panel,
+    Plate,
+    Question,
+    Side,
+    Strip,
+    Zone,
+)
 
 MOST_POINTS = 2_000
 MOST_ITEMS = 500
@@ -48,18 +65,26 @@ _WORK = (
 
 FIELD = Record("a field", Brickwork, _WORK)
 
-EDGE = Record(
-    "an edge",
-    Edge,
-    (
-        Key("edge", Number("the edge's place in the outline", is_whole=True)),
-        Key("treatment", Text("a treatment")),
-        Key("depth", Measure("a depth"), _NONE),
-        Key("margin", Measure("a margin"), _NONE),
-    ),
+_END = (
+    Key("treatment", Text("a treatment")),
+    Key("depth", Measure("a depth"), _NONE),
+    Key("margin", Measure("a margin"), _NONE),
 )
 
-OPENING = Record("an opening", Opening, (_MARK, Key("use", Text("a use"), _NONE), Either("shape", {**_FLAT, **_ROUND})))
+EDGE = Record("an edge", Edge, (Key("edge", Number("the edge's place in the outline", is_whole=True)), *_END))
+
+SIDE = Record("a side", Side, (Key("side", Text("a side")), *_END))
+
+OPENING = Record(
+    "an opening",
+    Opening,
+    (
+        _MARK,
+        Key("use", Text("a use"), _NONE),
+        Either("shape", {**_FLAT, **_ROUND}),
+        Key("sides", Listed("sides", SIDE, MOST_POINTS, "side"), _EMPTY),
+    ),
+)
 
 STRIP = Record("a strip", Strip, (_MARK, Key("line", _POINTS), Key("width", Measure("a width"))))
 
@@ -67,7 +92,28 @@ PLATE = Record("a plate", Plate, (_MARK, Either("shape", _FLAT)))
 
 FIXING = Record("a fixing", Fixing, (Key("line", _POINTS), Key("by", Text("what it is fixed by"), _NONE)))
 
-FIT = Record("a fit", Fit, (Key("courses", Flag(), always(False)), Key("heads", Flag(), always(False))))
+_MATTER = Matter()
+MATTER = Record(
+    "what matters",
+    Matter,
+    tuple(Key(name, Text("how much it matters"), always(by_attribute(_MATTER, name))) for name in MATTERS),
+)
+
+_OFF = always(False)
+FIT = Record(
+    "a fit",
+    Fit,
+    (
+        Key("courses", Flag(), _OFF),
+        Key("heads", Flag(), _OFF),
+        Key("closers", Flag(), _OFF),
+        Key("matter", MATTER, always(_MATTER)),
+    ),
+)
+
+ACCEPTED = Record("an accepted finding", Accepted, tuple(Key(name, Text(what)) for name, (what, _) in PARTS.items()))
+
+QUESTION = Record("a question", Question, (_MARK, Key("text", Text("a question"))))
 
 
 def _zone(mark: str, region: Rect | Polygon | Band, size: str, bond: str, origin: Any) -> Zone:
@@ -104,6 +150,9 @@ PANEL = Record(
         Key("fixings", Listed("fixings", FIXING, MOST_ITEMS), _EMPTY),
         Key("smallest_cut", Measure("a smallest cut"), _NONE),
         Key("least_piece", Measure("a least piece"), _NONE),
+        Key("released", Flag(), _OFF),
+        Key("accepted", Listed("accepted findings", ACCEPTED, MOST_ITEMS), _EMPTY),
+        Key("questions", Listed("questions", QUESTION, MOST_ITEMS, "mark"), _EMPTY),
     ),
     faults=_faults,
 )

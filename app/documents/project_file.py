@@ -17,7 +17,7 @@ from app.panel.project import Project
 from app.panel.size import BrickSize
 from app.panel.values import Panel
 
-__all__ = ["read_panel", "read_project", "read_text", "sizes_of", "write_panel", "write_project"]
+__all__ = ["bond_names", "read_panel", "read_project", "read_text", "sizes_of", "write_panel", "write_project"]
 
 Document = dict[str, Any]
 
@@ -55,7 +55,7 @@ def read_panel(
 ) -> Panel:
     """One panel of a file, its numbers in `unit`; raises Refused, paths relative to the panel.
 
-    `sizes` and `bonds` are the names that the panel may use: `sizes_of(project)` has a project's.
+    `sizes` and `bonds` are the names that the panel may use: `sizes_of` and `bond_names` have a project's.
     """
     panel: Panel = PANEL.read(document, Setting(unit, sizes=sizes, bonds=bonds))
     return panel
@@ -71,15 +71,24 @@ def sizes_of(project: Project) -> Mapping[str, BrickSize]:
     return CATALOGUE | {size.name: size for size in project.sizes}
 
 
+def bond_names(project: Project) -> tuple[str, ...]:
+    """The names of the bonds that a project's panels can use: the usual ones and its own."""
+    return tuple(dict.fromkeys([*BONDS, *(bond.name for bond in project.bonds)]))
+
+
 def _setting(document: Any) -> Setting:
     """Units and names as far as the file tells; what is wrong with them is told where they are read."""
     file = document if isinstance(document, dict) else {}
-    sizes = file.get("sizes")
-    own = [size.get("name") for size in sizes if isinstance(size, dict)] if isinstance(sizes, list) else []
-    names = dict.fromkeys([*CATALOGUE, *(name for name in own if isinstance(name, str))])
+    sizes = tuple(dict.fromkeys([*CATALOGUE, *_own_names(file.get("sizes"))]))
+    bonds = tuple(dict.fromkeys([*BONDS, *_own_names(file.get("bonds"))]))
     celsius = file.get("temperature_unit") == "C"
-    known = Setting(_unit(file.get("length_unit")), sizes=tuple(names), bonds=tuple(BONDS))
+    known = Setting(_unit(file.get("length_unit")), sizes=sizes, bonds=bonds)
     return replace(known, temperature_unit="C" if celsius else "F")
+
+
+def _own_names(items: Any) -> list[str]:
+    named = [item.get("name") for item in items if isinstance(item, dict)] if isinstance(items, list) else []
+    return [name for name in named if isinstance(name, str)]
 
 
 def _unit(said: Any) -> Unit:

@@ -1,7 +1,8 @@
-"""The keys of a project file around its panels: sizes, liner, order, day, walls."""
+"""The keys of a project file around its panels: sizes, bonds, liner, order, day, walls."""
 
 from typing import Any
 
+from app.documents.bond_keys import BOND
 from app.documents.kinds import Kind, Measure, Number, OneOf, Setting, Text, number_in_words
 from app.documents.panel_keys import PANEL
 from app.documents.records import Key, Listed, Record, always, by_attribute
@@ -17,6 +18,7 @@ LONGEST_NAME = 120
 MOST_WALLS = 200
 MOST_PANELS = 500
 MOST_SIZES = 200
+MOST_BONDS = 200
 
 LINERS = {"F": Liner(), "C": Liner(expansion_per_degree=8.1e-5, reference_temperature=21.0)}
 """Nine fifths of the growth per degree F, and 70 F to the nearest degree C."""
@@ -135,6 +137,7 @@ PROJECT = Record(
         Key("length_unit", OneOf(("in", "mm"))),
         Key("temperature_unit", OneOf(("F", "C"))),
         Key("sizes", Listed("sizes", SIZE, MOST_SIZES, "name"), always(())),
+        Key("bonds", Listed("bonds", BOND, MOST_BONDS, "name"), always(())),
         Key("liner", LINER, lambda setting: LINERS[setting.temperature_unit]),
         Key("order", ORDER, always(_ORDER)),
         Key("day", DAY, lambda setting: DAYS[setting.temperature_unit]),

@@ -2,7 +2,9 @@
 
 from collections.abc import Collection
 
+from app.panel.check_accepted import accepted_faults, question_faults
 from app.panel.check_edges import edge_faults, margin_faults
+from app.panel.check_fit import matter_faults
 from app.panel.check_marks import mark_faults
 from app.panel.check_openings import opening_faults
 from app.panel.check_outline import outline_faults
@@ -33,15 +35,18 @@ def panel_faults(
         *outline,
         *_thickness_faults(panel, unit),
         *margin_faults(panel, unit),
-        *edge_faults(panel, unit),
+        *edge_faults(panel, unit, is_outline_sound=not outline),
         *opening_faults(panel.openings, face, unit),
         *side_faults(panel, unit),
         *strip_faults(panel.strips, face, unit),
         *plate_faults(panel.plates, face, unit),
         *work_faults(panel.field, "field", sizes, bonds),
         *zone_faults(panel.zones, face, sizes, bonds, unit),
+        *matter_faults(panel.fit.matter),
         *fixing_faults(panel.fixings, face, unit),
         *_limit_faults(panel, unit),
+        *accepted_faults(panel.accepted),
+        *question_faults(panel.questions),
     )
 
 

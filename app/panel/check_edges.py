@@ -17,14 +17,14 @@ def margin_faults(panel: Panel, unit: str) -> list[Fault]:
     return [] if panel.margin is None else _margin(panel.margin, "margin", panel, unit)
 
 
-def edge_faults(panel: Panel, unit: str) -> list[Fault]:
-    """Faults of every edge that has a treatment of its own."""
+def edge_faults(panel: Panel, unit: str, is_outline_sound: bool = True) -> list[Fault]:
+    """Faults of every edge that has a treatment of its own; how it lies is looked at only in a sound outline."""
     faults: list[Fault] = []
     first: dict[int, int] = {}
     for k, edge in enumerate(panel.edges):
         path = f"edges[{k}]"
         number = _number(edge, k, first, panel)
-        lie = "" if number else _lie(edge.edge, panel)
+        lie = _lie(edge.edge, panel) if is_outline_sound and not number else ""
         faults += number + treatment_faults(edge, path, f"edge {edge.edge}", lie, panel, unit)
         first.setdefault(edge.edge, k)
     return faults

@@ -3,7 +3,7 @@
 from unicodedata import category
 
 from app.panel.faults import Fault
-from app.panel.values import Fixing, Opening, Panel, Plate, Strip, Zone
+from app.panel.values import Fixing, Opening, Panel, Plate, Question, Strip, Zone
 from app.panel.wording import quoted
 
 LONGEST_MARK = 60
@@ -12,7 +12,7 @@ FIELD = "field"
 
 _NOT_PRINTED = ("Cc", "Cf", "Cs", "Zl", "Zp")
 
-Marked = Opening | Strip | Plate | Zone
+Marked = Opening | Strip | Plate | Zone | Question
 
 
 def mark_faults(panel: Panel) -> list[Fault]:
@@ -23,6 +23,7 @@ def mark_faults(panel: Panel) -> list[Fault]:
         "strips": panel.strips,
         "plates": panel.plates,
         "zones": panel.zones,
+        "questions": panel.questions,
     }
     for name, items in lists.items():
         faults += _list_faults(items, name)
@@ -32,12 +33,12 @@ def mark_faults(panel: Panel) -> list[Fault]:
     return faults + _by_faults(panel.fixings)
 
 
-def text_faults(text: str, path: str, expected: str = "a mark") -> list[Fault]:
+def text_faults(text: str, path: str, expected: str = "a mark", longest: int = LONGEST_MARK) -> list[Fault]:
     """Faults of one short text that must be there."""
     if not text.strip():
         return [Fault(path, quoted(text), f"{expected} of at least one letter or figure")]
-    if len(text) > LONGEST_MARK:
-        return [Fault(path, f"{len(text)} characters", f"at most {LONGEST_MARK} characters")]
+    if len(text) > longest:
+        return [Fault(path, f"{len(text):,} characters", f"at most {longest} characters")]
     if any(category(sign) in _NOT_PRINTED for sign in text):
         return [Fault(path, quoted(text), "only signs that print, on one line")]
     return []

@@ -3,12 +3,16 @@
 from collections.abc import Collection, Mapping
 
 from app.lengths import Length, LengthError, parse
+from app.panel.check_marks import text_faults
 from app.panel.faults import Fault, Refused
 from app.panel.shapes import Point
 from app.panel.size import BrickSize
 from app.panel.wording import one_of, quoted
 
 EXAMPLE = "12'-6 3/8\" or 3810 mm"
+YES, NO = ("yes", "on", "true"), ("no", "off", "false")
+"""As typed, as a browser sends a ticked box, and as a script writes them."""
+
 LONGEST_LIST = 1000
 """More points than anybody types; keeps a pasted file from becoming an outline."""
 
@@ -48,6 +52,27 @@ class Form:
     def optional_text(self, name: str) -> str | None:
         """The text of a field, None when it is blank."""
         return self.values.get(name, "").strip() or None
+
+    def line(self, name: str, expected: str, longest: int) -> str:
+        """The text of a field that must be there, print, and have at most `longest` characters."""
+        text = self.optional_text(name) or ""
+        self.faults += text_faults(text, name, expected, longest)
+        return text
+
+    def texts(self, name: str, expected: str) -> tuple[str, ...]:
+        """The texts of a field with commas between, each once, as first found; there must be one."""
+        found = tuple(dict.fromkeys(text.strip() for text in self.values.get(name, "").split(",") if text.strip()))
+        if not 0 < len(found) <= LONGEST_LIST:
+            said = f"{len(found):,} of them" if found else "nothing"
+            self.faults.append(Fault(name, said, f"{expected}, at most {LONGEST_LIST}"))
+        return found
+
+    def flag(self, name: str) -> bool:
+        """Whether a box is ticked: yes or no, no when it is blank."""
+        said = (self.optional_text(name) or "no").casefold()
+        if said not in YES and said not in NO:
+            self.faults.append(Fault(name, quoted(said), "yes or no"))
+        return said in YES
 
     def length(self, name: str) -> Length:
         """The length in a field, its text kept."""

@@ -5,7 +5,7 @@ from dataclasses import replace
 from app.lengths import Length
 from app.panel.moving import moved, moved_point, moved_points, moved_rect, moved_shape
 from app.panel.shapes import Polygon, Rect
-from app.panel.values import Band, Brickwork, Opening, Panel, Plate, Zone
+from app.panel.values import Band, Brickwork, Panel, Plate, Zone
 
 
 def reframed(panel: Panel) -> Panel:
@@ -26,7 +26,7 @@ def _shifted(panel: Panel, dx: Length, dy: Length) -> Panel:
         outline=moved_points(panel.outline, dx, dy),
         base=moved(panel.base, Length(-dy.nm)),
         field=_work(panel.field, dx, dy),
-        openings=tuple(Opening(o.mark, moved_shape(o.shape, dx, dy), o.use) for o in panel.openings),
+        openings=tuple(replace(one, shape=moved_shape(one.shape, dx, dy)) for one in panel.openings),
         strips=tuple(replace(strip, line=moved_points(strip.line, dx, dy)) for strip in panel.strips),
         plates=tuple(Plate(plate.mark, _flat(plate.shape, dx, dy)) for plate in panel.plates),
         zones=tuple(_zone(zone, dx, dy) for zone in panel.zones),

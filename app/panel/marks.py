@@ -1,14 +1,14 @@
-"""A panel's openings, strips and zones by their marks: find one, put another in its place, a mark that is free."""
+"""A panel's openings, strips, zones and questions by mark: find one, replace it, a mark that is free."""
 
 from collections.abc import Iterable
 from itertools import count
 from typing import TypeVar
 
 from app.panel.faults import Fault, Refused
-from app.panel.values import Opening, Strip, Zone
+from app.panel.values import Opening, Question, Strip, Zone
 from app.panel.wording import one_of, quoted
 
-Item = TypeVar("Item", Opening, Strip, Zone)
+Item = TypeVar("Item", Opening, Strip, Zone, Question)
 
 LETTERS = {"window": "W", "door": "D", "vent": "V", "louver": "L"}
 OTHER_LETTER = "O"
@@ -20,7 +20,7 @@ def opening_letter(use: str | None) -> str:
     return LETTERS.get((use or "").casefold(), OTHER_LETTER)
 
 
-def free_mark(letter: str, items: Iterable[Opening | Strip | Zone]) -> str:
+def free_mark(letter: str, items: Iterable[Opening | Strip | Zone | Question]) -> str:
     """The letter with the lowest number, from 1, that none of the items has."""
     taken = {item.mark for item in items}
     return next(mark for number in count(1) if (mark := f"{letter}{number}") not in taken)
@@ -32,6 +32,19 @@ def marked(items: tuple[Item, ...], mark: str, path: str) -> Item:
         if item.mark == mark:
             return item
     raise Refused([Fault(path, quoted(mark), one_of([item.mark for item in items], mark))])
+
+
+def all_marked(items: tuple[Item, ...], marks: Iterable[str], path: str) -> tuple[Item, ...]:
+    """The items with these marks; raises Refused at `path` with a fault for every mark that is not there."""
+    found, faults = [], list[Fault]()
+    for mark in marks:
+        try:
+            found.append(marked(items, mark, path))
+        except Refused as refused:
+            faults += refused.faults
+    if faults:
+        raise Refused(faults)
+    return tuple(found)
 
 
 def replaced(items: tuple[Item, ...], old: Item, new: Item) -> tuple[Item, ...]:

@@ -1,9 +1,10 @@
 """A panel document's things: the smallest parts that two people may change independently.
 
 A document is the panel object of a project file, as typed. Its things are each item of a list that has marks
-(`openings/W1`), each outline edge (`edges/1`), each fixing by its place (`fixings/0`), the order of each such list
-(`openings/`), and every other key whole (`outline`, `margin`, `field`). A list whose items cannot be told apart
-is one thing under its own name.
+(`openings/W1`, with the treatments of its sides), each outline edge (`edges/1`), each fixing by its place
+(`fixings/0`), each accepted finding by its code and what it is about (`accepted/missed-head W1 head`), the order of
+each such list (`openings/`), and every other key whole (`outline`, `margin`, `field`). A list whose items cannot be
+told apart is one thing under its own name.
 """
 
 import json
@@ -36,7 +37,11 @@ class Change:
 
 Changes = dict[str, Change]
 
-_TOLD_APART_BY = {"edges": "edge", "openings": "mark", "strips": "mark", "plates": "mark", "zones": "mark"}
+_TOLD_APART_BY = {
+    "edges": ("edge",),
+    **dict.fromkeys(("openings", "strips", "plates", "zones", "questions"), ("mark",)),
+    "accepted": ("code", "about"),
+}
 
 
 def things(document: Document) -> dict[str, Any]:
@@ -118,11 +123,12 @@ def _item_keys(name: str, value: Any) -> list[str] | None:
     return named if len(set(named)) == len(value) else None
 
 
-def _item_key(item: Any, told_apart_by: str) -> str | None:
-    key = item.get(told_apart_by) if isinstance(item, dict) else None
-    if told_apart_by == "edge":
-        return str(key) if isinstance(key, int) and not isinstance(key, bool) else None
-    return key if isinstance(key, str) else None
+def _item_key(item: Any, told_apart_by: tuple[str, ...]) -> str | None:
+    keys = [item.get(name) for name in told_apart_by] if isinstance(item, dict) else []
+    if told_apart_by == ("edge",):
+        return next((str(key) for key in keys if isinstance(key, int) and not isinstance(key, bool)), None)
+    texts = [key for key in keys if isinstance(key, str) and key]
+    return " ".join(texts) if texts and len(texts) == len(told_apart_by) else None
 
 
 def same_as_typed(one: Any, other: Any) -> bool:

@@ -12,7 +12,13 @@ _ITEM_NOUN = {
     "zones": "zone",
     "edges": "edge",
     "fixings": "fixing",
+    "questions": "question",
+    "accepted": "finding",
 }
+_CAME_OR_WENT = {"accepted": ("accepted", "no longer accepted")}
+"""Of items that do not come and go as drawn ones do: what is said of one more, and of one less."""
+
+_OF_THE_PANEL = {True: "released from the wall", False: "joined to the wall"}
 _LONGEST_VALUE = 24
 _SHAPES = ("rect", "circle")
 
@@ -62,13 +68,26 @@ def _without_mark(item: Any) -> str | None:
 
 def _change_in_words(key: str, change: Change) -> str:
     name = _named(key)
+    if key == "released" and (words := _released_in_words(change)):
+        return words
     if is_order(key):
         return f"{name} put in another order" if reorders(change) else f"empty list {name} {_came_or_went(change)}"
     if change.old is ABSENT or change.new is ABSENT:
-        return f"{_noun(key)} {name} {_came_or_went(change)}" if _has_mark(key) else _whole_in_words(name, change)
+        return _item_in_words(key, change) if _has_mark(key) else _whole_in_words(name, change)
     if isinstance(change.old, dict) and isinstance(change.new, dict):
         return _object_in_words(name, change.old, change.new)
     return f"{name} changed{_from_to(change.old, change.new)}"
+
+
+def _item_in_words(key: str, change: Change) -> str:
+    came, went = _CAME_OR_WENT.get(key.partition("/")[0], ("added", "removed"))
+    return f"{_noun(key)} {_named(key)} {came if change.old is ABSENT else went}"
+
+
+def _released_in_words(change: Change) -> str:
+    """Nothing where the panel is as released as before, or where no yes or no stands."""
+    was, now = (False if value is ABSENT else value for value in (change.old, change.new))
+    return _OF_THE_PANEL[now] if isinstance(was, bool) and isinstance(now, bool) and was is not now else ""
 
 
 def _noun(key: str) -> str:
@@ -99,7 +118,16 @@ def _whole_in_words(name: str, change: Change) -> str:
     return f"{name} {_came_or_went(change)}" + (f": {shown}" if shown else "")
 
 
-def _object_in_words(name: str, old: dict[str, Any], new: dict[str, Any]) -> str:
+def _flat(value: dict[str, Any]) -> dict[str, Any]:
+    """The object with the parts of an inner one beside its own: `matter heads`."""
+    parts: dict[str, Any] = {}
+    for key, part in value.items():
+        parts |= {f"{key} {inner}": deeper for inner, deeper in part.items()} if isinstance(part, dict) else {key: part}
+    return parts
+
+
+def _object_in_words(name: str, whole_old: dict[str, Any], whole_new: dict[str, Any]) -> str:
+    old, new = _flat(whole_old), _flat(whole_new)
     differing = [
         key for key in dict.fromkeys([*old, *new]) if not same_as_typed(old.get(key, ABSENT), new.get(key, ABSENT))
     ]

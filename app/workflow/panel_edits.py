@@ -5,8 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from functools import partial
 
-from app.brickwork.bonds import BONDS
-from app.documents.project_file import read_panel, sizes_of, write_panel
+from app.documents.project_file import bond_names, read_panel, sizes_of, write_panel
 from app.panel.edits import edit_from
 from app.panel.project import Project
 from app.panel.things import Document
@@ -64,9 +63,9 @@ def _as_seen(session: Session, loaded: LoadedPanel, base_revision: int) -> tuple
 
 def _edited(project: Project, base: Document, panel: Panel, asked: AskedEdit) -> tuple[str, Document]:
     unit = project.length_unit
-    edit = edit_from(asked.name, asked.values, unit, sizes_of(project), BONDS)
+    edit = edit_from(asked.name, asked.values, unit, sizes_of(project), bond_names(project))
     return edit.label(panel, unit), write_panel(edit.apply(panel, unit), unit, like=base)
 
 
 def _read(project: Project, document: Document) -> Panel:
-    return read_panel(document, project.length_unit, sizes_of(project).keys(), BONDS.keys())
+    return read_panel(document, project.length_unit, sizes_of(project).keys(), bond_names(project))

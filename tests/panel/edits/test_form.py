@@ -27,6 +27,23 @@ BROKEN = [
     ("set_brickwork", {"part": "field", "size": "moduler", "bond": "stack"}, "size", "'moduler'", "nearest is modular"),
     ("add_opening", {"shape": "oval"}, "shape", "'oval'", "one of rect, circle, arch, polygon"),
     ("reshape_opening", {"opening": "W1", "side": "lft"}, "side", "'lft'", "the nearest is left"),
+    ("set_fit", {"courses": "perhaps"}, "courses", "'perhaps'", "yes or no"),
+    ("set_fit", {"matter_heads": "requird"}, "matter_heads", "'requird'", "the nearest is required"),
+    ("set_side", {"opening": "W1", "side": "left", "treatment": "return"}, "depth", "nothing", "a length"),
+    ("set_side", {"opening": "W1", "side": "top", "treatment": "flush"}, "side", "'top'", "left, right, head, sill"),
+    ("accept_finding", {"code": "a", "about": "b", "by": "c"}, "reason", "nothing", "a reason of at least one letter"),
+    ("accept_finding", {"code": "a", "about": "b", "by": " ", "reason": "d"}, "by", "nothing", "the name of who"),
+    (
+        "accept_finding",
+        {"code": "a", "about": "b", "by": "c", "reason": "d" * 301},
+        "reason",
+        "301 characters",
+        "at most 300",
+    ),
+    ("ask_question", {"text": "w" * 1200}, "text", "1,200 characters", "at most 600 characters"),
+    ("ask_question", {"text": "Why\nso?"}, "text", "'Why", "on one line"),
+    ("move_openings", {"marks": " , ", "dx": "1"}, "marks", "nothing", "the openings' marks with commas between"),
+    ("resize_openings", {"marks": "W1", "side": "head"}, "by", "nothing", "a length"),
 ]
 
 
@@ -48,6 +65,15 @@ ABSENT = [
     ("remove_point", {"point": "5"}, "point", "point 0 to 4"),
     ("add_point", {"edge": "-1"}, "edge", "edge 0 to 4"),
     ("remove_fixing", {"fixing": "1"}, "fixing", "0 to 0"),
+    ("set_side", {"opening": "W9", "side": "left", "treatment": "flush"}, "opening", "one of W1, D1, V1, L1, A1"),
+    ("withdraw_acceptance", {"code": "small-piece", "about": "W1 head"}, "about", "one of missed-head of W1 head"),
+    ("remove_question", {"question": "Q9"}, "question", "one of Q1"),
+    ("raise_zone", {"zone": "B1"}, "zone", "a zone with another above it"),
+    ("lower_zone", {"zone": "S1"}, "zone", "a zone with another below it"),
+    ("lower_zone", {"zone": "S9"}, "zone", "one of S1, B1"),
+    ("move_openings", {"marks": "W1, W9", "dx": "1"}, "marks", "one of W1, D1, V1, L1, A1"),
+    ("resize_openings", {"marks": "W1,A1", "side": "head", "by": "1"}, "marks", "rectangles only"),
+    ("join_wall", {}, "released", "a panel that is released"),
 ]
 
 

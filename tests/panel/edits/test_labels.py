@@ -57,6 +57,37 @@ GOLDEN = [
     ("add_fixing", "line=9,0;9,99 by=glue", 'Add fixing line by glue, 9", 0" to 9", 8\'-3"'),
     ("remove_fixing", "fixing=0", "Remove fixing 1"),
     ("set_limits", "smallest_cut=3/8", 'Set smallest cut to 3/8", least piece to half bat'),
+    ("set_fit", "courses=yes heads=on matter_heads=required", "Set fit: bed joints on, head joints on, heads required"),
+    ("set_fit", "closers=true", "Set fit: closers on"),
+    ("set_fit", "", "Set fit: as it is"),
+    ("release_panel", "", "Release N2 from the wall"),
+    ("join_wall", "", "Join N2 to the wall"),
+    (
+        "set_side",
+        "opening=W1 side=left treatment=return depth=3.625",
+        'Set left of W1 to return 3 5/8" deep',
+    ),
+    ("set_side", "opening=W1 side=head treatment=margin margin=1", 'Set head of W1 to margin of 1"'),
+    ("set_side", "opening=W1 side=sill treatment=margin", "Set sill of W1 to margin"),
+    (
+        "place_opening",
+        "opening=W1 shape=circle x=60 y=96 radius=9",
+        'Set W1 to radius 9" at 5\'-0", 8\'-0"; all sides back to the margin',
+    ),
+    (
+        "accept_finding",
+        "code=small-piece about=W1_head by=A._Mason reason=Covered.",
+        "Accept small-piece of W1 head, by A. Mason",
+    ),
+    ("withdraw_acceptance", "code=missed-head about=W1_head", "Withdraw acceptance of missed-head of W1 head"),
+    ("ask_question", "text=Why", "Ask question Q2"),
+    ("remove_question", "question=Q1", "Remove question Q1"),
+    ("raise_zone", "zone=S1", "Raise zone S1 over B1"),
+    ("raise_zone", "zone=B1", "Raise zone B1"),
+    ("lower_zone", "zone=B1", "Lower zone B1 under S1"),
+    ("move_openings", "marks=W1,V1,W1 dy=-0.625", 'Move W1, V1 5/8" down'),
+    ("resize_openings", "marks=W1,D1 side=head by=2", 'Move head of W1, D1 2" up'),
+    ("resize_openings", "marks=W1 side=left by=-2", 'Move left of W1 2" left'),
 ]
 
 

@@ -9,7 +9,7 @@ from app.brickwork.bonds import BONDS
 from app.brickwork.layout import lay_out
 from app.brickwork.sizes import CATALOGUE
 from app.panel.edits import edit_from
-from app.panel.values import Brickwork, Edge, Opening, Panel
+from app.panel.values import Accepted, Brickwork, Edge, Fit, Matter, Opening, Panel, Question, Side
 
 
 def edited(panel: Panel, name: str, **typed: str) -> Panel:
@@ -132,3 +132,106 @@ def test_a_soldier_band_starts_on_the_next_course_line_where_the_head_is_off_the
 def test_limits_left_blank_go_back_to_their_defaults():
     after = edited(FULL, "set_limits", smallest_cut="", least_piece=" ")
     assert (after.smallest_cut, after.least_piece) == (None, None)
+
+
+def test_a_side_is_set_alone_and_kept_when_the_opening_moves():
+    panel = edited(FULL, "set_side", opening="W1", side="left", treatment="return", depth="3.625")
+    assert panel.openings[0].sides == (
+        Side("left", "return", inch(3.625)),
+        Side("sill", "margin", None, inch(0.5)),
+    )
+    moved = edited(panel, "move_opening", opening="W1", dx="4")
+    assert moved.openings[0].sides == panel.openings[0].sides
+    again = edited(panel, "set_side", opening="W1", side="left", treatment="flush")
+    assert again.openings[0].sides[0] == Side("left", "flush")
+
+
+def test_a_side_set_back_to_the_margin_is_as_every_side():
+    assert edited(FULL, "set_side", opening="W1", side="sill", treatment="margin").openings[0].sides == ()
+
+
+def test_an_opening_that_is_no_rectangle_any_more_drops_its_sides():
+    after = edited(FULL, "place_opening", opening="W1", shape="circle", x="80", y="120", radius="20")
+    assert after.openings[0].sides == ()
+    kept = edited(FULL, "place_opening", opening="W1", shape="rect", x="60", y="96", width="40", height="64")
+    assert kept.openings[0].sides == FULL.openings[0].sides
+
+
+def test_a_released_panel_keeps_the_start_of_its_bond_and_a_joined_one_takes_the_walls():
+    typed = edited(FULL, "set_origin", part="field", x="1", y="2")
+    released = edited(typed, "release_panel")
+    assert (released.released, released.field.origin) == (True, (inch(1), inch(2)))
+    joined = edited(released, "join_wall")
+    assert (joined.released, joined.field.origin) == (False, None)
+    assert edited(typed, "join_wall") == FULL
+
+
+def test_a_panel_is_not_released_twice():
+    released = edited(FULL, "release_panel")
+    edit = edit_from("release_panel", {}, "in")
+    assert edit.why_not(released) == (
+        "Found 'N2' released from the wall already, expected a panel that is joined to its wall."
+    )
+
+
+def test_what_matters_stays_where_the_form_says_nothing_and_ticks_go():
+    fit = edited(FULL, "set_fit", courses="yes", heads="yes", matter_heads="required", matter_strips="free").fit
+    assert fit == Fit(courses=True, heads=True, matter=Matter(heads="required", strips="free"))
+    again = edited(replace(FULL, fit=fit), "set_fit", closers="on", matter_strips="wanted").fit
+    assert again == Fit(closers=True, matter=Matter(heads="required"))
+
+
+def test_a_finding_accepted_again_has_the_new_reason_in_its_old_place():
+    both = edited(FULL, "accept_finding", code="small-piece", about="D1 left", by="A. Mason", reason="Hidden.")
+    again = edited(both, "accept_finding", code="missed-head", about="W1 head", by="B. Bond", reason="By drawing A4.")
+    assert again.accepted == (
+        Accepted("missed-head", "W1 head", "B. Bond", "By drawing A4."),
+        Accepted("small-piece", "D1 left", "A. Mason", "Hidden."),
+    )
+    assert edited(again, "withdraw_acceptance", code="missed-head", about="W1 head").accepted == again.accepted[1:]
+
+
+def test_a_question_gets_the_lowest_free_mark_behind_the_others():
+    two = edited(FULL, "ask_question", text="Second?")
+    assert two.questions[-1] == Question("Q2", "Second?")
+    again = edited(edited(two, "remove_question", question="Q1"), "ask_question", text="Third?")
+    assert [question.mark for question in again.questions] == ["Q2", "Q1"]
+
+
+def test_a_zone_raised_and_lowered_is_where_it_was():
+    three = edited(FULL, "soldier_band", opening="A1")
+    raised = edited(three, "raise_zone", zone="S1")
+    assert [zone.mark for zone in raised.zones] == ["B1", "S1", "S2"]
+    assert edited(raised, "lower_zone", zone="S1") == three
+
+
+def test_openings_move_together_and_past_one_another_without_meeting():
+    pair = (
+        Opening("W1", rect(60, 96, 48, 64)),
+        Opening("W2", rect(110, 96, 48, 64)),
+        Opening("W3", rect(300, 96, 9, 9)),
+    )
+    after = edited(replace(PLAIN, openings=pair), "move_openings", marks="W1,W2", dx="20", dy="-1")
+    assert [one.shape for one in after.openings] == [rect(80, 95, 48, 64), rect(130, 95, 48, 64), rect(300, 96, 9, 9)]
+
+
+def test_openings_moved_off_the_face_are_refused_as_one_is():
+    one = edit_from("move_opening", {"opening": "W1", "dx": "900"}, "in")
+    many = edit_from("move_openings", {"marks": "W1", "dx": "900"}, "in")
+    assert many.why_not(FULL) == one.why_not(FULL)
+    assert "partly inside the outline" in (one.why_not(FULL) or "")
+
+
+@pytest.mark.parametrize(
+    ("side", "by", "first", "second"),
+    [
+        ("head", "2", rect(60, 96, 48, 66), rect(150, 20, 40, 86)),
+        ("sill", "2", rect(60, 98, 48, 62), rect(150, 22, 40, 82)),
+        ("left", "-2", rect(58, 96, 50, 64), rect(148, 20, 42, 84)),
+        ("right", "-2", rect(60, 96, 46, 64), rect(150, 20, 38, 84)),
+    ],
+)
+def test_one_side_of_several_openings_moves_and_the_opposite_ones_stay(side, by, first, second):
+    panel = replace(PLAIN, openings=(Opening("W1", rect(60, 96, 48, 64)), Opening("D1", rect(150, 20, 40, 84))))
+    after = edited(panel, "resize_openings", marks="W1, D1", side=side, by=by)
+    assert [one.shape for one in after.openings] == [first, second]
