@@ -16,6 +16,7 @@ from shapely.affinity import rotate, translate
 from app.brickwork.bond import KINDS, STANDING, face
 from app.brickwork.bonds import BONDS
 from app.brickwork.layout import Layout, lay_out
+from app.brickwork.place import ALONE, Place
 from app.brickwork.regions import Lines, Region, corner, regions
 from app.brickwork.sizes import CATALOGUE
 from app.panel.geometry import brick_field
@@ -39,10 +40,10 @@ class Piece:
     is_small: bool = False
 
 
-def loop(panel: Panel, sizes: Mapping[str, BrickSize] = CATALOGUE) -> list[Piece]:
-    """Every piece of the face: "whole", "trimmed" or "left out"."""
+def loop(panel: Panel, sizes: Mapping[str, BrickSize] = CATALOGUE, lines: Lines | None = None) -> list[Piece]:
+    """Every piece of the face: "whole", "trimmed" or "left out"; `lines` where joints have given."""
     field = brick_field(panel, sizes[panel.field.size].head_joint.inches)
-    shares = regions(panel, field, Lines(corner(panel.field.origin, field)), sizes, BONDS)
+    shares = regions(panel, field, lines or Lines(corner(panel.field.origin, field)), sizes, BONDS)
     return [
         piece for k, region in enumerate(shares) if not region.extent.is_empty for piece in _region(k, region, panel)
     ]
@@ -71,6 +72,8 @@ def _cells(region: Region) -> Iterator[tuple[int, int, int, float, float]]:
     (ax, ay), (ux, uy) = ([part.inches(size) for part in vector] for vector in (bond.across, bond.up))
     back = rotate(translate(region.extent, -region.origin[0], -region.origin[1]), -bond.turn, origin=(0, 0))
     x0, y0, x1, y1 = back.bounds
+    if not (region.across.is_identity and region.up.is_identity):
+        x0, y0, x1, y1 = x0 - 12, y0 - 12, x1 + 12, y1 + 12
     for n, cell in enumerate(bond.cells):
         width, height = face(cell.kind, size)
         dx, dy = cell.x.inches(size), cell.y.inches(size)
@@ -79,9 +82,15 @@ def _cells(region: Region) -> Iterator[tuple[int, int, int, float, float]]:
         for j in range(floor(min(js)), ceil(max(js)) + 1):
             steps = [(x - j * ux) / ax for x, _ in corners]
             for i in range(floor(min(steps)), ceil(max(steps)) + 1):
-                x, y = dx + i * ax + j * ux, dy + i * ay + j * uy
+                x, y = _given(region, dx + i * ax + j * ux, dy + i * ay + j * uy)
                 if y < y1 and y + height > y0:
                     yield n, i, j, x, y
+
+
+def _given(region: Region, x: float, y: float) -> tuple[float, float]:
+    """Where a corner stands once joints have given, in the same frame."""
+    ox, oy = region.origin
+    return region.across.real(ox + x) - ox, region.up.real(oy + y) - oy
 
 
 def _rectangle(region: Region, x0: float, y0: float, x1: float, y1: float) -> shapely.Polygon:
@@ -118,10 +127,10 @@ def _cut_class(part: shapely.Polygon, has_full_height: bool) -> str:
     return "notch" if is_square else "skew"
 
 
-def assert_equal_to_loop(panel: Panel, sizes: Mapping[str, BrickSize] = CATALOGUE) -> Layout:
+def assert_equal_to_loop(panel: Panel, sizes: Mapping[str, BrickSize] = CATALOGUE, place: Place = ALONE) -> Layout:
     """The engine's layout of `panel`, after it was found equal to the loop's, unit by unit."""
-    layout = lay_out(panel, sizes)
-    pieces = loop(panel, sizes)
+    layout = lay_out(panel, sizes, place=place)
+    pieces = loop(panel, sizes, layout.lines)
     bricks = _in_order([piece for piece in pieces if piece.state != "left out"])
     _assert_same_units(layout, bricks)
     _assert_same_trims(layout, [piece for piece in bricks if piece.state == "trimmed"])

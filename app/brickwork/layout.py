@@ -17,6 +17,7 @@ from app.brickwork.pieces import Pieces, areas
 from app.brickwork.place import ALONE, Place
 from app.brickwork.regions import Lines, Region, corner, regions
 from app.brickwork.sizes import CATALOGUE
+from app.brickwork.stretch import IDENTITY
 from app.brickwork.turning import turned_points
 from app.brickwork.units import Trims, Units
 from app.panel.geometry import brick_field, openings_polygon, outline_polygon
@@ -173,7 +174,7 @@ def _lines(panel: Panel, field: BaseGeometry, place: Place) -> Lines:
     """A typed origin goes before the wall's, the wall's before the field's own corner."""
     is_own = panel.field.origin is not None or place.origin is None
     origin = corner(panel.field.origin, field) if is_own else place.origin
-    return Lines(origin or (0.0, 0.0))
+    return Lines(origin or (0.0, 0.0), up=place.courses or IDENTITY)
 
 
 def whole_outlines(layout: Layout, zone: int) -> Floats:
