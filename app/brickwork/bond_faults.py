@@ -158,7 +158,7 @@ def _overlaps(patch: _Patch, words: _Words) -> list[Fault]:
     area = np.maximum(x1 - x0, 0) * np.maximum(y1 - y0, 0)
     chosen = (area > LEAST_AREA) & (patch.first[mine] != theirs) & (other <= mine)
     faults: dict[tuple[int, int], Fault] = {}
-    for k in sorted(np.flatnonzero(chosen).tolist(), key=lambda k: (-round(area[k], 4), hypot(x0[k], y0[k]))):
+    for k in sorted(np.flatnonzero(chosen).tolist(), key=lambda k: (-round(float(area[k]), 4), hypot(x0[k], y0[k]))):
         pair = int(mine[k]), int(other[k])
         if pair not in faults:
             x, y = patch.moved[pair[0]] + (x0[k], y0[k])
