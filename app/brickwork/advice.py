@@ -1,0 +1,88 @@
+"""Advice: what to change so that fewer pieces are cut or small, each idea really laid out. See `advise`."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from app.brickwork.advice_ideas import Idea, Values, face_ideas
+from app.brickwork.advice_openings import opening_ideas
+from app.brickwork.advice_words import effect_in_words, saving_in_words
+from app.brickwork.bond import Bond
+from app.brickwork.layout import Layout, lay_out
+from app.brickwork.phase_terms import Weights
+from app.panel.edits import edit_from
+from app.panel.size import BrickSize
+
+LAID = 6
+"""Ideas about openings that are laid out, the best by estimate: keeps the advice for a face of 6,000 pieces quick."""
+
+WEIGHTS = Weights()
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """One idea and what laying it out has shown: changes of trimmed pieces, small pieces, and slivers left as joint.
+
+    (x, y) is where in the face frame, inches. `edit` and `values` are an edit's name and fields, lengths in the
+    project's unit; `question` asks the architect the same.
+    """
+
+    text: str
+    effect: str
+    trimmed: int
+    small: int
+    left_out: int
+    x: float
+    y: float
+    edit: str
+    values: Values
+    question: str
+
+    @property
+    def score(self) -> float:
+        """What the change costs, below 0 for better: a small piece or a sliver counts as ten cuts."""
+        return WEIGHTS.small * self.small + WEIGHTS.cut * self.trimmed + WEIGHTS.left_out * self.left_out
+
+
+def advise(
+    layout: Layout, sizes: Mapping[str, BrickSize], bonds: Mapping[str, Bond], unit: str = "in", most: int = 8
+) -> tuple[Advice, ...]:
+    """At most `most` ideas that make the face better, the best first, then the smallest move.
+
+    Every idea is laid out with `sizes` and `bonds` in the panel's own place, and its numbers are counted. Lengths in
+    words and in fields are in the project's `unit`. Nothing for an empty field.
+    """
+    if layout.field.is_empty:
+        return ()
+    found = [(_laid(idea, layout, sizes, bonds, unit), idea.move) for idea in _ideas(layout, unit)]
+    better = [(advice, move) for advice, move in found if advice.score < 0]
+    better.sort(key=lambda pair: (pair[0].score, pair[1]))
+    return tuple(advice for advice, _ in better[:most])
+
+
+def _ideas(layout: Layout, unit: str) -> Iterator[Idea]:
+    yield from opening_ideas(layout, unit, LAID)
+    yield from face_ideas(layout, unit)
+
+
+def _laid(idea: Idea, layout: Layout, sizes: Mapping[str, BrickSize], bonds: Mapping[str, Bond], unit: str) -> Advice:
+    panel = edit_from(idea.edit, dict(idea.values), unit).changed(layout.panel)
+    before, after = _counts(layout), _counts(lay_out(panel, sizes, bonds, layout.place))
+    trimmed, small, left_out = (new - old for old, new in zip(before, after, strict=True))
+    changes = (trimmed, small, left_out)
+    return Advice(
+        text=idea.text,
+        effect=effect_in_words(changes),
+        trimmed=trimmed,
+        small=small,
+        left_out=left_out,
+        x=idea.x,
+        y=idea.y,
+        edit=idea.edit,
+        values=idea.values,
+        question=f"{idea.ask} {saving_in_words(changes)}",
+    )
+
+
+def _counts(layout: Layout) -> tuple[int, int, int]:
+    """Trimmed pieces, small pieces, slivers left as joint."""
+    return len(layout.trims), layout.small, len(layout.left_out.unit)
