@@ -65,11 +65,13 @@ class ReturnPiece:
 class Return:
     """Brick around one upright edge: `name` is "edge 1" or "W1 left", `edge_at` its x in the face frame, inches.
 
+    `opening` is the mark of the opening whose side it is, "" for an edge of the panel.
     `hand` is the end of the face it stands at, seen from outside; `bottom` and `top` are the edge's own. `bare` are
     the field's courses that reach the edge without a corner unit, for want of a piece as long as the smallest cut.
     """
 
     name: str
+    opening: str
     edge_at: float
     hand: Hand
     bottom: float
@@ -88,6 +90,7 @@ class Return:
 @dataclass(frozen=True, slots=True)
 class _Edge:
     name: str
+    opening: str
     at: float
     hand: Hand
     bottom: float
@@ -114,6 +117,12 @@ def corner_units(found: Sequence[Return]) -> Ints:
     return np.unique(np.array([leg.unit for one in found for leg in one.legs], dtype=np.int64))
 
 
+def is_uncut_corner(layout: Layout) -> NDArray[np.bool_]:
+    """For each trim of a layout, whether it is no cut at all but the short leg of a corner unit."""
+    uncut = [leg.unit for one in returns(layout) for leg in one.legs if not leg.is_cut]
+    return np.isin(layout.trims.unit, uncut)
+
+
 def _is_return(thing: Edge | Side) -> bool:
     return thing.treatment == "return" and thing.depth is not None
 
@@ -128,7 +137,7 @@ def _outline_edge(panel: Panel, edge: Edge) -> _Edge:
     (x, start), (_, end) = points[edge.edge], points[(edge.edge + 1) % len(points)]
     is_right = (end > start) == outline_polygon(panel).exterior.is_ccw
     hand: Hand = "right" if is_right else "left"
-    return _Edge(f"edge {edge.edge}", x, hand, min(start, end), max(start, end), _depth(edge))
+    return _Edge(f"edge {edge.edge}", "", x, hand, min(start, end), max(start, end), _depth(edge))
 
 
 def _opening_side(opening: Opening, side: Side) -> _Edge:
@@ -139,8 +148,8 @@ def _opening_side(opening: Opening, side: Side) -> _Edge:
     x, low, wide, high = (length.inches for length in (shape.x, shape.y, shape.width, shape.height))
     name, depth = f"{opening.mark} {side.side}", _depth(side)
     if side.side == "left":
-        return _Edge(name, x, "right", low, low + high, depth)
-    return _Edge(name, x + wide, "left", low, low + high, depth)
+        return _Edge(name, opening.mark, x, "right", low, low + high, depth)
+    return _Edge(name, opening.mark, x + wide, "left", low, low + high, depth)
 
 
 def _cut_otherwise(layout: Layout) -> NDArray[np.bool_]:
@@ -159,7 +168,7 @@ def _return(layout: Layout, edge: _Edge, ripped: NDArray[np.bool_]) -> Return:
         for piece in _pieces(leg, size, edge.depth, layout.smallest_cut)
     )
     bare = tuple(_bare(layout, edge, legs))
-    return Return(edge.name, edge.at, edge.hand, edge.bottom, edge.top, edge.depth, legs, pieces, bare)
+    return Return(edge.name, edge.opening, edge.at, edge.hand, edge.bottom, edge.top, edge.depth, legs, pieces, bare)
 
 
 def size_of(layout: Layout, unit: int) -> BrickSize:
@@ -212,9 +221,8 @@ def _pieces(leg: Leg, size: BrickSize, depth: float, smallest_cut: float) -> Ite
 
 def _bare(layout: Layout, edge: _Edge, legs: tuple[Leg, ...]) -> Iterator[int]:
     inside = edge.at + (-1 if edge.hand == "right" else 1) * 2 * TOLERANCE
-    within = [
-        course for course in layout.courses if course.bottom >= edge.bottom - TOLERANCE and course.top <= edge.top
-    ]
+    low, high = edge.bottom - TOLERANCE, edge.top + TOLERANCE
+    within = [course for course in layout.courses if course.bottom >= low and course.top <= high]
     middles = np.array([(course.bottom + course.top) / 2 for course in within])
     is_field = shapely.contains_xy(layout.field, np.full(len(within), inside), middles)
     for course, reaches in zip(within, is_field.tolist(), strict=True):

@@ -6,6 +6,7 @@ import numpy as np
 
 from app.brickwork.cuts import CUTS
 from app.brickwork.pieces import bounds
+from app.brickwork.returns import is_uncut_corner
 from app.drawing.declutter import sparse
 from app.drawing.marks import SMALL, Letters, Mark
 from app.drawing.scene import Scene
@@ -26,11 +27,12 @@ def marks(scene: Scene) -> Iterator[Mark]:
     x0, y0, x1, y1 = bounds(trims.pieces)
     x, y = (x0 + x1) / 2, (y0 + y1) / 2
     roomy = np.minimum(trims.length, trims.height) >= scene.mm(LETTER_ROOM_MM)
-    tight = np.flatnonzero(~roomy & ~trims.is_small)
+    lettered = ~trims.is_small & ~is_uncut_corner(scene.layout)
+    tight = np.flatnonzero(~roomy & lettered)
     tight = tight[np.argsort(np.bincount(trims.cut, minlength=len(CUTS))[trims.cut[tight]], kind="stable")]
     kinds = trims.cut[tight].tolist()
     some = sparse(x[tight].tolist(), y[tight].tolist(), kinds, scene.mm(CLEAR_MM), scene.mm(AGAIN_MM))
-    shown = np.concatenate([np.flatnonzero(roomy & ~trims.is_small), tight[some]]).astype(np.int64)
+    shown = np.concatenate([np.flatnonzero(roomy & lettered), tight[some]]).astype(np.int64)
     if len(shown):
         letters = "".join(CUT_LETTERS[CUTS[cut]] for cut in trims.cut[shown].tolist())
         yield Letters(x[shown], y[shown], letters, "cut letter")
