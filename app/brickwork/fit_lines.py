@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import floor
 
+import numpy as np
+
 from app.brickwork.stretch import Stretch
 from app.panel.tolerance import TOLERANCE
 
@@ -93,7 +95,9 @@ def outcomes(controls: Sequence[Control], grid: Grid1, stretch: Stretch) -> tupl
 
 
 def _outcome(control: Control, grid: Grid1, stretch: Stretch) -> Outcome:
-    line, off = _nearest(control.at, grid, stretch)
+    near = _lines_near(control.at, grid, stretch)
+    line, real = min(near, key=lambda each: abs(each[1] - control.at))
+    off = real - control.at
     is_met = abs(off) <= TOLERANCE
     return Outcome(
         control,
@@ -101,23 +105,24 @@ def _outcome(control: Control, grid: Grid1, stretch: Stretch) -> Outcome:
         line,
         off,
         control.edge + off,
-        _cut(control, line, grid, stretch),
+        _cut(control, near, grid),
         _joint_change(control.at, grid, stretch),
         0.0 if is_met else _needed(control.at, grid, stretch),
     )
 
 
-def _nearest(at: float, grid: Grid1, stretch: Stretch) -> tuple[int, float]:
-    middle = grid.nearest_line(stretch.nominal(at))
-    offs = [(k, stretch.real(grid.line(k)) - at) for k in (middle - 1, middle, middle + 1)]
-    return min(offs, key=lambda each: abs(each[1]))
+def _lines_near(at: float, grid: Grid1, stretch: Stretch) -> list[tuple[int, float]]:
+    """Lines and where they really stand, from more than a cell before `at` to more than one after."""
+    middle, reach = grid.nearest_line(stretch.nominal(at)), grid.cell_steps + 1
+    lines = range(middle - reach, middle + reach + 1)
+    nominal = np.array([grid.line(k) for k in lines])
+    return list(zip(lines, stretch.real(nominal).tolist(), strict=True))
 
 
-def _cut(control: Control, line: int, grid: Grid1, stretch: Stretch) -> float:
-    reach = grid.cell_steps + 1
-    lines = [stretch.real(grid.line(k)) for k in range(line - reach, line + reach + 1)]
-    starts = [control.at + grid.unit - each if control.ends else each + grid.unit - control.at for each in lines]
-    return min((piece for piece in starts if TOLERANCE < piece < grid.unit - TOLERANCE), default=0.0)
+def _cut(control: Control, near: list[tuple[int, float]], grid: Grid1) -> float:
+    pieces = [control.at - real if control.ends else real - control.at for _, real in near]
+    cuts = [piece + grid.unit for piece in pieces if TOLERANCE - grid.unit < piece < -TOLERANCE]
+    return min(cuts, default=0.0)
 
 
 def _joint_change(at: float, grid: Grid1, stretch: Stretch) -> float:

@@ -178,15 +178,15 @@ def test_an_empty_field_has_no_controls():
 
 
 spots = st.integers(64, 64 * 24)
-extents = st.integers(64 * 14, 64 * 24)
+extents = st.integers(64 * 16, 64 * 24)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(spots, spots, extents, extents, st.sampled_from(["running", "stack", "third-raked", "header"]))
 def test_the_piece_a_control_makes_is_the_piece_in_the_layout(x, y, width, height, bond):
     """Against the bricks of the real layout beside the opening, whatever is thinner than 1/4 in. left out."""
     rect = [x / 64 + 12, y / 64 + 12, width / 64, height / 64]
-    layout = lay_out(rectangle(72, 72, bond, openings=[{"mark": "W1", "rect": rect}]))
+    layout = lay_out(rectangle(76, 76, bond, openings=[{"mark": "W1", "rect": rect}]))
     found = states_of(layout)
     outcomes = {each.control.name: each for each in (*found.vertical, *found.horizontal)}
     box = (rect[0], rect[1], rect[0] + rect[2], rect[1] + rect[3])
