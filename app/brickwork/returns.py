@@ -223,8 +223,10 @@ def _bare(layout: Layout, edge: _Edge, legs: tuple[Leg, ...]) -> Iterator[int]:
     inside = edge.at + (-1 if edge.hand == "right" else 1) * 2 * TOLERANCE
     low, high = edge.bottom - TOLERANCE, edge.top + TOLERANCE
     within = [course for course in layout.courses if course.bottom >= low and course.top <= high]
-    middles = np.array([(course.bottom + course.top) / 2 for course in within])
-    is_field = shapely.contains_xy(layout.field, np.full(len(within), inside), middles)
-    for course, reaches in zip(within, is_field.tolist(), strict=True):
-        if reaches and not any(leg.bottom < course.top and leg.bottom + leg.height > course.bottom for leg in legs):
-            yield course.course
+    foot, top = (np.array([getattr(course, end) for course in within]) for end in ("bottom", "top"))
+    is_field = shapely.contains_xy(layout.field, np.full(len(within), inside), (foot + top) / 2)
+    leg_foot = np.array([leg.bottom for leg in legs])
+    leg_top = leg_foot + np.array([leg.height for leg in legs])
+    has_leg = ((leg_foot < top[:, None]) & (leg_top > foot[:, None])).any(axis=1)
+    for k in np.flatnonzero(is_field & ~has_leg).tolist():
+        yield within[k].course

@@ -1,5 +1,7 @@
 """What a drawing needs of a panel's shapes: rings of corners, a middle for words, and where brick is."""
 
+from collections.abc import Sequence
+
 import numpy as np
 import shapely
 from numpy.typing import NDArray
@@ -11,6 +13,7 @@ from app.panel.values import Panel, Strip
 
 Floats = NDArray[np.float64]
 Rings = list[Floats]
+Corner = tuple[float, float]
 
 
 def rings(shape: BaseGeometry) -> Rings:
@@ -27,6 +30,17 @@ def rims(panel: Panel) -> Rings:
     """The outer edge of each part that the openings leave of the outline: a door breaks the lower edge."""
     parts = shapely.get_parts(outline_polygon(panel).difference(openings_polygon(panel)))
     return [shapely.get_coordinates(part.exterior)[:-1] for part in parts]
+
+
+def lines_less(outlines: Rings, taken: Sequence[tuple[Corner, Corner]]) -> list[Floats]:
+    """What is left of rings as open lines when straight lines along them are taken out; none where nothing is left.
+
+    A ring that loses nothing runs on by one point past its start, so that its first corner is mitred as the others.
+    """
+    closed = shapely.MultiLineString([np.vstack([ring, ring[:1]]) for ring in outlines])
+    left = shapely.line_merge(closed.difference(shapely.MultiLineString(taken)))
+    lines = [shapely.get_coordinates(line) for line in shapely.get_parts(left)]
+    return [np.vstack([line, line[1:2]]) if np.array_equal(line[0], line[-1]) else line for line in lines if len(line)]
 
 
 def strip_rings(panel: Panel, strip: Strip) -> Rings:
