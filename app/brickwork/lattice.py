@@ -11,7 +11,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from app.brickwork.bond import Bond, face
+from app.brickwork.bond import Bond
 from app.brickwork.stretch import IDENTITY, Stretch
 from app.panel.size import BrickSize
 from app.panel.tolerance import TOLERANCE
@@ -61,7 +61,7 @@ def lattice(
 
     `along` and `upward` say where lines really stand; meant for level bonds that are not turned.
     """
-    faces = [face(cell.kind, size) for cell in bond.cells]
+    faces = [cell.face(size) for cell in bond.cells]
     return Lattice(
         x=np.array([origin[0] + cell.x.inches(size) for cell in bond.cells]),
         y=np.array([origin[1] + cell.y.inches(size) for cell in bond.cells]),

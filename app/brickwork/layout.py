@@ -8,7 +8,7 @@ from math import floor
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
-from app.brickwork.bond import KINDS, Bond, face
+from app.brickwork.bond import KINDS, Bond
 from app.brickwork.bonds import BONDS
 from app.brickwork.cuts import CUTS
 from app.brickwork.lattice import Floats
@@ -182,7 +182,7 @@ def whole_outlines(layout: Layout, zone: int) -> Floats:
     units, region = layout.units, layout.regions[zone]
     chosen = (units.zone == zone) & ~units.is_trimmed
     bond = region.bond
-    size = np.array([face(cell.kind, region.size) for cell in bond.cells])[units.cell[chosen]]
+    size = np.array([cell.face(region.size) for cell in bond.cells])[units.cell[chosen]]
     centre = np.column_stack([units.x + units.width / 2, units.y + units.height / 2])[chosen]
     corners = np.array([[-1, -1], [1, -1], [1, 1], [-1, 1]]) / 2 * size[:, None, :]
     outlines: Floats = centre[:, None, :] + turned_points(corners.reshape(-1, 2), bond.turn).reshape(-1, 4, 2)
