@@ -6,6 +6,8 @@ from copy import deepcopy
 from dataclasses import dataclass
 from typing import Any
 
+from broken_parts import INSIDE, P
+
 SOUND: dict[str, Any] = {
     "format": "castcourse-project/1",
     "name": "Two panels",
@@ -99,8 +101,6 @@ def without(path: str) -> bytes:
 def _text(old: str, new: str) -> bytes:
     return sound_text().replace(old, new, 1).encode("utf-8", "surrogatepass")
 
-
-P = "walls[0].panels[0]"
 
 _AT_ONE_PLACE: list[tuple[str, str, Any, str, str]] = [
     ("format of another program", "format", "layout/9", "the text 'layout/9'", "'castcourse-project/1'"),
@@ -217,4 +217,8 @@ def broken_files() -> list[Broken]:
         Broken(name, put(path, value), _PATH_INSIDE.get(name, path), found, expected)
         for name, path, value, found, expected in _AT_ONE_PLACE
     ]
-    return at_one_place + _AS_TEXT
+    inside = [
+        Broken(name, put(place, value), place + within, found, expected)
+        for name, place, within, value, found, expected in INSIDE
+    ]
+    return at_one_place + inside + _AS_TEXT

@@ -11,6 +11,7 @@ from app.brickwork.sizes import CATALOGUE
 
 Document = dict[str, Any]
 
+SIDES = ["left", "right", "head", "sill"]
 MM = Fraction(254, 10)
 
 
@@ -67,7 +68,31 @@ class Drawer:
         return {"rect": [*self.point(x, 80), *self.point(self.between(2, 10), self.between(2, 10))]}
 
     def opening(self, k: int) -> Document:
-        return self.some({"mark": f"W{k}", **self.shape(10 + 40 * k)}, {"use": "window"})
+        shape = self.shape(10 + 40 * k)
+        sides = (
+            {"sides": [self.side(name) for name in self.draw(st.permutations(SIDES))[:2]]} if "rect" in shape else {}
+        )
+        return self.some({"mark": f"W{k}", **shape}, {"use": "window"} | sides)
+
+    def side(self, name: str) -> Document:
+        ways = [{"treatment": "flush"}, {"treatment": "margin", "margin": self.typed(0.5)}]
+        ways += [{"treatment": "return", "depth": self.typed(3.625)}] if name in ("left", "right") else []
+        return self.shuffled({"side": name, **self.draw(st.sampled_from(ways))})
+
+    def fit(self) -> Document:
+        word = st.sampled_from(["required", "wanted", "free"])
+        matter = self.some(
+            {}, {kind: self.draw(word) for kind in ("heads", "sills", "jambs", "edges", "strips", "zones")}
+        )
+        flags = {flag: self.draw(st.booleans()) for flag in ("courses", "heads", "closers")}
+        return self.some({}, flags | {"matter": matter})
+
+    def accepted(self, k: int) -> Document:
+        said = {"code": "small-piece", "about": f"W{k} left", "by": "A. Mason", "reason": "Behind the downpipe; ½ m."}
+        return self.shuffled(said)
+
+    def question(self, k: int) -> Document:
+        return self.shuffled({"mark": f"Q{k}", "text": 'May the head move 2" up?'})
 
     def zone(self, k: int) -> Document:
         region = self.draw(st.sampled_from([{"band": {"courses": 3, "course": k}}, self.flat(20 * k)]))
@@ -90,6 +115,8 @@ class Drawer:
             "plates": [{"mark": f"P{k}", **self.flat(60 + 20 * k)} for k in self.few()],
             "zones": [self.zone(k) for k in self.few()],
             "fixings": [self.fixing() for _ in self.few()],
+            "accepted": [self.accepted(k) for k in self.few()],
+            "questions": [self.question(k) for k in self.few()],
         }
 
     def lengths(self) -> Document:
@@ -100,8 +127,8 @@ class Drawer:
         peak = self.point(self.between(100, 140), 130)
         corners = [self.point(0, 0), self.point(240, 0), self.point(240, 120), peak, self.point(0, 120)]
         parts = {"mark": mark, "thickness": self.typed(7.25), "outline": corners, "field": self.work()}
-        fit = {"fit": self.draw(st.sampled_from([{}, {"heads": True}, {"heads": False, "courses": True}]))}
-        return self.some(parts, self.lengths() | self.lists() | fit)
+        more = {"fit": self.fit(), "released": self.draw(st.booleans())}
+        return self.some(parts, self.lengths() | self.lists() | more)
 
 
 def size_document(unit: str) -> Document:
@@ -109,6 +136,21 @@ def size_document(unit: str) -> Document:
     times = 1 if unit == "in" else 25
     lengths = {"length": 8 * times, "height": 2 * times, "thickness": times, "head_joint": 0.5, "per": 10 * times}
     return {"name": "own", "courses": 4, **lengths}
+
+
+def bond_documents() -> st.SearchStrategy[list[Document]]:
+    """Bonds of a project's own: a half-lap one said two ways, and soldiers."""
+    cells = [{"kind": "stretcher", "at": [0, "0"]}, {"at": ["1/2 P", "G"], "kind": "stretcher"}]
+    half = {"name": "half lap", "cells": cells, "across": ["P", 0], "up": ["0", "2 G"]}
+    short = {"up": ["1/2 P", "G"], "across": ["P", 0.0], "turn": 90, "cells": cells[:1], "name": "turned"}
+    upright = {
+        "name": "upright",
+        "turn": 0,
+        "cells": [{"kind": "soldier", "at": [0, 0]}],
+        "across": ["S", 0],
+        "up": [0, "P"],
+    }
+    return st.lists(st.sampled_from([half, short, upright]), unique_by=lambda bond: bond["name"])
 
 
 @st.composite
@@ -136,5 +178,6 @@ def project_documents(draw: st.DrawFn) -> Document:
         "order": draw(st.sampled_from([{}, {"per_carton": 60, "overage_percent": 7.5}])),
         "day": draw(st.sampled_from([{}, {"bed_high": 60.0, "bed_low": 5}])),
         "sizes": draw(st.sampled_from([[], [size_document(unit)]])),
+        "bonds": draw(bond_documents()),
     }
     return drawer.some(parts, more)

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from app.brickwork.own_bonds import MOST_CELLS, own_bond_faults
 from app.documents.kinds import Number, Setting, Text, in_words, refuse
 from app.documents.records import Key, Listed, Record, always
 from app.panel.faults import Fault, Refused
@@ -9,7 +10,6 @@ from app.panel.own_bond import OwnBond, OwnCell
 
 LONGEST_NAME = 60
 LONGEST_SUM = 60
-MOST_CELLS = 500
 
 _SUM = 'a sum of modules as text, such as "1/2 P", "2 G" or "S - P", or 0'
 _NOTHING = "0"
@@ -57,6 +57,12 @@ def _is_zero(value: Any) -> bool:
 
 CELL = Record("a cell", OwnCell, (Key("kind", Text("a kind", LONGEST_SUM)), Key("at", _Pair())))
 
+
+def _faults(own: OwnBond, setting: Setting) -> tuple[Fault, ...]:
+    """What cannot be read; overlaps and holes depend on brick sizes, which are looked at with the whole file."""
+    return own_bond_faults(own, (), setting.length_unit)
+
+
 BOND = Record(
     "a bond",
     OwnBond,
@@ -67,4 +73,5 @@ BOND = Record(
         Key("up", _Pair()),
         Key("turn", Number("a turn in degrees", -360, 360), always(0.0)),
     ),
+    faults=_faults,
 )

@@ -6,6 +6,7 @@ from typing import Any
 
 from app.brickwork.bonds import BONDS
 from app.brickwork.sizes import CATALOGUE
+from app.documents.bond_use import file_bond_faults, known_sizes, panel_bond_faults
 from app.documents.json_text import read_text
 from app.documents.kinds import Setting
 from app.documents.marks import mark_faults
@@ -17,7 +18,17 @@ from app.panel.project import Project
 from app.panel.size import BrickSize
 from app.panel.values import Panel
 
-__all__ = ["bond_names", "read_panel", "read_project", "read_text", "sizes_of", "write_panel", "write_project"]
+__all__ = [
+    "bond_names",
+    "laid_by",
+    "read_panel",
+    "read_panel_of",
+    "read_project",
+    "read_text",
+    "sizes_of",
+    "write_panel",
+    "write_project",
+]
 
 Document = dict[str, Any]
 
@@ -33,6 +44,7 @@ def read_project(document: Any) -> Project:
         project: Project = PROJECT.read(document, setting)
     except Refused as refused:
         raise Refused((*refused.faults, *faults)) from None
+    faults += file_bond_faults(project)
     if faults:
         raise Refused(faults)
     return project
@@ -61,6 +73,20 @@ def read_panel(
     return panel
 
 
+def read_panel_of(project: Project, document: Any) -> Panel:
+    """One panel in a project's unit, sizes and bonds; raises Refused, also where an own bond has holes."""
+    panel = read_panel(document, project.length_unit, tuple(sizes_of(project)), bond_names(project))
+    return laid_by(project, panel)
+
+
+def laid_by(project: Project, panel: Panel) -> Panel:
+    """The panel itself; raises Refused where one of the project's own bonds leaves holes with the brick it is in."""
+    faults = panel_bond_faults(project, panel)
+    if faults:
+        raise Refused(faults)
+    return panel
+
+
 def write_panel(panel: Panel, unit: Unit, like: Document | None = None) -> Document:
     """One panel as `write_project` writes it."""
     return PANEL.write(panel, Setting(unit), like)
@@ -68,7 +94,7 @@ def write_panel(panel: Panel, unit: Unit, like: Document | None = None) -> Docum
 
 def sizes_of(project: Project) -> Mapping[str, BrickSize]:
     """The brick sizes that a project's panels can use, by name: the catalogue and its own, which go before."""
-    return CATALOGUE | {size.name: size for size in project.sizes}
+    return known_sizes(project)
 
 
 def bond_names(project: Project) -> tuple[str, ...]:

@@ -18,7 +18,7 @@ LONGEST_NAME = 120
 MOST_WALLS = 200
 MOST_PANELS = 500
 MOST_SIZES = 200
-MOST_BONDS = 200
+MOST_BONDS = 50
 
 LINERS = {"F": Liner(), "C": Liner(expansion_per_degree=8.1e-5, reference_temperature=21.0)}
 """Nine fifths of the growth per degree F, and 70 F to the nearest degree C."""

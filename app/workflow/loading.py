@@ -7,7 +7,7 @@ from datetime import datetime
 from functools import lru_cache
 from typing import Any
 
-from app.documents.project_file import bond_names, read_panel, read_project, sizes_of
+from app.documents.project_file import bond_names, read_panel, read_panel_of, read_project, sizes_of
 from app.lengths import Unit
 from app.panel.project import Project, Wall
 from app.panel.things import Document
@@ -105,7 +105,7 @@ def check_project(document: Any) -> dict[str, Any]:
 
 def panel_value(project: Project, document: Document) -> Panel:
     """A panel's document as a value, in this project's unit, sizes and bonds; raises Refused."""
-    return read_panel(document, _unit(project), tuple(sizes_of(project)), bond_names(project))
+    return read_panel_of(project, document)
 
 
 def checking(session: Session, project_id: str) -> Callable[[Document], None]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from functools import partial
 
-from app.documents.project_file import bond_names, read_panel, sizes_of, write_panel
+from app.documents.project_file import bond_names, laid_by, read_panel_of, sizes_of, write_panel
 from app.panel.edits import edit_from
 from app.panel.project import Project
 from app.panel.things import Document
@@ -64,8 +64,9 @@ def _as_seen(session: Session, loaded: LoadedPanel, base_revision: int) -> tuple
 def _edited(project: Project, base: Document, panel: Panel, asked: AskedEdit) -> tuple[str, Document]:
     unit = project.length_unit
     edit = edit_from(asked.name, asked.values, unit, sizes_of(project), bond_names(project))
-    return edit.label(panel, unit), write_panel(edit.apply(panel, unit), unit, like=base)
+    after = laid_by(project, edit.apply(panel, unit))
+    return edit.label(panel, unit), write_panel(after, unit, like=base)
 
 
 def _read(project: Project, document: Document) -> Panel:
-    return read_panel(document, project.length_unit, sizes_of(project).keys(), bond_names(project))
+    return read_panel_of(project, document)

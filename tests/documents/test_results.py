@@ -13,7 +13,9 @@ from app.documents.digest import panel_digest
 from app.documents.project_file import read_project, read_text
 from app.documents.results import layout_result
 from app.lengths import Length
+from app.panel.own_bond import OwnBond, OwnCell
 from app.panel.project import Order, Project
+from app.panel.values import Accepted, Brickwork, Fit, Matter, Question
 from app.workflow.compute import compute
 
 IN_MM = 25.4
@@ -130,6 +132,9 @@ def test_zones_go_by_their_marks():
     assert set(result["units"]["zone"]) == {"field", "S1"}
 
 
+OWN = OwnBond("own", (OwnCell("stretcher", ("0", "0")),), ("P", "0"), ("1/2 P", "G"))
+
+
 class TestDigest:
     def test_is_a_sha256(self, b1):
         name, _, figures = b1["digest"].partition(":")
@@ -157,12 +162,26 @@ class TestDigest:
             lambda project: replace(project, length_unit="mm"),
             lambda project: replace(project, sizes=(replace(project.sizes[0], courses=4),)),
             lambda project: with_panel(project, thickness=Length(1)),
+            lambda project: with_panel(project, released=True),
+            lambda project: with_panel(project, fit=Fit(matter=Matter(heads="free"))),
+            lambda project: with_panel(project, accepted=(Accepted("missed-head", "W1 head", "A. Mason", "Hidden."),)),
+            lambda project: replace(with_panel(project, field=Brickwork("modular", "own")), bonds=(OWN,)),
             lambda project: with_panel(project, openings=project.walls[0].panels[0].openings[:1]),
         ],
     )
     def test_changes_with_every_input(self, change):
         project = read_project(SOUND)
         assert digest(change(project)) != digest(project)
+
+    def test_asks_neither_for_questions_nor_for_bonds_that_the_panel_does_not_use(self):
+        project = read_project(SOUND)
+        asked = with_panel(project, questions=(Question("Q1", "Why?"),))
+        assert digest(replace(asked, bonds=(OWN,))) == digest(project)
+
+    def test_changes_with_a_bond_that_the_panel_uses(self):
+        using = with_panel(read_project(SOUND), field=Brickwork("modular", "own"))
+        one, other = replace(using, bonds=(OWN,)), replace(using, bonds=(replace(OWN, turn=90.0),))
+        assert digest(one) != digest(other)
 
 
 def with_panel(project: Project, **change: Any) -> Project:

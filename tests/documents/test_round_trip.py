@@ -17,8 +17,9 @@ from app.documents.kinds import write_length
 from app.documents.project_file import read_panel, read_project, read_text, write_panel, write_project
 from app.lengths import Length
 from app.panel.faults import Fault, Refused
+from app.panel.own_bond import OwnBond, OwnCell
 from app.panel.project import Liner, Project
-from app.panel.values import Opening
+from app.panel.values import Accepted, Fit, Matter, Opening, Question, Side
 
 RANDOM = settings(deadline=None, suppress_health_check=list(HealthCheck))
 DEMO = Path(__file__).parents[2] / "demo_data"
@@ -73,6 +74,95 @@ def test_every_example_survives(shape):
     panel = read_panel(said)
     assert same_text(write_panel(panel, "in", like=said), said)
     assert read_panel(write_panel(panel, "in")) == panel
+
+
+BOND = {
+    "name": "half lap",
+    "cells": [{"kind": "stretcher", "at": [0, "0"]}, {"at": ["1/2 P", "G"], "kind": "stretcher"}],
+    "across": ["P", 0],
+    "up": ["0", "2 G"],
+}
+EVERY_KEY = {
+    **PLAIN,
+    "edges": [{"edge": 1, "treatment": "return", "depth": 3.625}],
+    "openings": [
+        {
+            "mark": "W1",
+            "rect": [24, 24, 30, 40],
+            "sides": [
+                {"side": "left", "treatment": "return", "depth": "3 5/8"},
+                {"side": "head", "treatment": "flush"},
+                {"side": "sill", "treatment": "margin", "margin": 0.5},
+            ],
+        }
+    ],
+    "field": {"size": "modular", "bond": "half lap"},
+    "zones": [{"mark": "S1", "rect": [60, 60, 40, 16], "size": "norman", "bond": "half lap"}],
+    "fit": {
+        "courses": True,
+        "heads": True,
+        "closers": True,
+        "matter": {
+            "heads": "required",
+            "sills": "free",
+            "jambs": "required",
+            "edges": "free",
+            "strips": "free",
+            "zones": "required",
+        },
+    },
+    "released": True,
+    "accepted": [{"code": "missed-head", "about": "W1 head", "by": "A. Mason", "reason": "The lintel covers it."}],
+    "questions": [{"mark": "Q1", "text": "May W1 be 4 in higher?"}],
+}
+WITH_EVERY_KEY = {**SOUND, "bonds": [BOND], "walls": [{"mark": "A", "panels": [EVERY_KEY]}]}
+
+
+def test_every_key_survives_and_means_what_it_says():
+    project = read_project(WITH_EVERY_KEY)
+    (panel,) = project.walls[0].panels
+    assert same_text(write_project(project, like=WITH_EVERY_KEY), WITH_EVERY_KEY)
+    assert read_project(write_project(project)) == project
+    assert project.bonds == (
+        OwnBond(
+            "half lap",
+            (OwnCell("stretcher", ("0", "0")), OwnCell("stretcher", ("1/2 P", "G"))),
+            ("P", "0"),
+            ("0", "2 G"),
+        ),
+    )
+    assert panel.openings[0].sides == (
+        Side("left", "return", Length(92_075_000)),
+        Side("head", "flush"),
+        Side("sill", "margin", None, Length(12_700_000)),
+    )
+    assert panel.fit == Fit(True, True, True, Matter("required", "free", "required", "free", "free", "required"))
+    assert panel.released
+    assert panel.accepted == (Accepted("missed-head", "W1 head", "A. Mason", "The lintel covers it."),)
+    assert panel.questions == (Question("Q1", "May W1 be 4 in higher?"),)
+
+
+def test_without_a_file_to_be_like_the_keys_come_in_their_usual_order():
+    assert list(write_project(read_project(WITH_EVERY_KEY))) == [
+        *["format", "name", "length_unit", "temperature_unit", "sizes", "bonds", "walls"]
+    ]
+    written = write_project(read_project(WITH_EVERY_KEY))["walls"][0]["panels"][0]
+    assert same_text(written, {key: EVERY_KEY[key] for key in written})
+    assert set(written) == set(EVERY_KEY)
+
+
+def test_what_is_as_usual_is_written_only_where_it_stood():
+    usual = {
+        "released": False,
+        "accepted": [],
+        "questions": [],
+        "fit": {"closers": False, "matter": {"heads": "wanted"}},
+    }
+    said = {**PLAIN, "field": {"size": "modular", "bond": "running"}, **usual}
+    panel = read_panel(said)
+    assert panel == read_panel({key: value for key, value in said.items() if key not in usual})
+    assert same_text(write_panel(panel, "in", like=said), said)
+    assert not {*write_panel(panel, "in")} & {*usual}
 
 
 def test_keys_come_in_their_usual_order_and_defaults_are_left_out():

@@ -40,6 +40,10 @@ PANEL = {
 }
 
 
+ACCEPTED = {"code": "missed-head", "about": "W1 head", "by": "A. Mason", "reason": "Hidden."}
+QUESTION = {"mark": "Q1", "text": "Why?"}
+
+
 def panel(**replaced):
     document = deepcopy(PANEL) | replaced
     return {key: value for key, value in document.items() if value is not ABSENT}
@@ -219,10 +223,38 @@ def test_any_mark_can_be_told_apart(mark):
             ["edge 1 changed: treatment from return to flush"],
         ),
         (panel(zones=[]), ["empty list zones added"]),
+        (panel(released=True), ["released from the wall"]),
+        (panel(released=False), ["released added: off"]),
+        (panel(questions=[QUESTION]), ["question Q1 added"]),
+        (panel(accepted=[ACCEPTED]), ["finding missed-head W1 head accepted"]),
+        (panel(fit=PANEL["fit"] | {"matter": {"heads": "free"}}), ["fit changed: matter heads"]),
+        (panel(openings=[opening("W1", use="window", sides=[]), *openings("W2", "W3")]), ["W1 changed: sides"]),
     ],
 )
 def test_changes_read_as_short_sentences(after, words):
     assert in_words(changes(PANEL, after)) == words
+
+
+def test_what_came_is_told_when_it_goes_again():
+    full = panel(released=True, questions=[QUESTION], accepted=[ACCEPTED], fit={"matter": {"heads": "free"}})
+    lower = full | {"fit": {"matter": {"heads": "required"}}}
+    assert in_words(changes(full, lower)) == ["fit changed: matter heads from free to required"]
+    bare = full | {"released": False, "questions": [], "accepted": []}
+    assert in_words(changes(full, bare)) == [
+        "joined to the wall",
+        "question Q1 removed",
+        "finding missed-head W1 head no longer accepted",
+    ]
+    assert in_words(changes(full, full | {"questions": [QUESTION | {"mark": "Q2"}]})) == ["question Q1 renamed Q2"]
+
+
+def test_two_findings_accepted_at_once_do_not_meet_and_one_accepted_twice_does():
+    mine = changes(PANEL, panel(accepted=[ACCEPTED]))
+    other = changes(PANEL, panel(accepted=[ACCEPTED | {"about": "D1 head"}]))
+    again = changes(PANEL, panel(accepted=[ACCEPTED | {"by": "B. Bond"}]))
+    assert conflicts(mine, other) == []
+    assert apply_changes(panel(accepted=[ACCEPTED]), other)["accepted"] == [ACCEPTED | {"about": "D1 head"}, ACCEPTED]
+    assert conflicts(mine, again) == ["accepted/missed-head W1 head"]
 
 
 VALUES = st.one_of(st.integers(0, 3), st.sampled_from(["1'", "2'-6\""]), st.booleans(), st.just(ABSENT))
