@@ -14,9 +14,19 @@ from app.storage import reading, writing
 from app.web.database import OFFICE, Database, Now
 from app.web.editor_checkpoints import checkpoints_part
 from app.web.editor_choose import card_of
+from app.web.editor_findings import findings_part
 from app.web.editor_notices import refused_notice, stale_notice, undo_notice
 from app.web.editor_show import Shown, layers_of, page_of, parts_of
-from app.web.editor_view import CardPart, CheckpointsPart, LayersPart, Notice, NoticePart, address_of, hidden_layers
+from app.web.editor_view import (
+    CardPart,
+    CheckpointsPart,
+    FindingsPart,
+    LayersPart,
+    Notice,
+    NoticePart,
+    address_of,
+    hidden_layers,
+)
 from app.web.forms import Form, then, whole_number
 from app.web.pages import show
 from app.workflow.compute import compute
@@ -67,6 +77,16 @@ def layers(panel_id: str, database: Database, choice: Annotated[str, Query(max_l
     with reading(database) as session:
         loaded = load_panel(session, panel_id)
     return show("editor_layers.html", LayersPart(layers_of(loaded, hidden_layers([choice]))))
+
+
+@router.get("/findings")
+def findings(panel_id: str, database: Database, code: Annotated[str, Query(max_length=40)]) -> Response:
+    """The findings, those of one kind all of them."""
+    with reading(database) as session:
+        loaded = load_panel(session, panel_id)
+    found = compute(loaded.project, loaded.wall, loaded.panel).findings
+    part = FindingsPart(address_of(panel_id), loaded.revision, findings_part(found, loaded.panel.accepted, code))
+    return show("editor_findings.html", part)
 
 
 @router.post("/edits")

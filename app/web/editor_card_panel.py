@@ -1,31 +1,46 @@
 """The card of the panel itself: its size, its brick, and what can be added to it."""
 
 import json
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 
-from app.brickwork.bonds import BONDS
 from app.lengths import Length, format_length
+from app.panel.project import Wall
 from app.panel.values import Brickwork, Panel
-from app.web.editor_cards import Card, CardForm, CardThing, Draw, Field, choice_field, length_field, points_text
+from app.web.editor_card_fit import fit_form, wall_form
+from app.web.editor_cards import (
+    Card,
+    CardForm,
+    CardThing,
+    Draw,
+    Field,
+    Stock,
+    choice_field,
+    length_field,
+    picture_field,
+    points_text,
+)
 from app.web.editor_things import Thing
 
 USES = (("window", "window"), ("door", "door"), ("louver", "louver"), ("vent", "vent"), ("", "other"))
 
 
-def panel_card(panel: Panel, shapes: Sequence[Thing], sizes: Collection[str], unit: str) -> Card:
+def panel_card(wall: Wall, panel: Panel, shapes: Sequence[Thing], stock: Stock) -> Card:
     """What is shown when no thing of the panel is chosen."""
+    unit = stock.unit
     width, height = Length.from_inches(panel.width), Length.from_inches(panel.height)
     return Card(
         title=f"Panel {panel.mark}",
         words=f"{format_length(width, unit)} x {format_length(height, unit)}",
         forms=(
-            bond_form("field", panel.field, sizes),
+            bond_form("field", panel.field, stock),
+            fit_form(panel).under("What may give, and what matters"),
+            wall_form(wall, panel, unit).under(f"In wall {wall.mark}"),
             _opening_form().under("Add an opening"),
             _arch_form().under("Add an arched opening"),
             _round_form().under("Add a round opening"),
             _polygon_form().under("Add an opening of any outline"),
-            _zone_form(panel, sizes).under("Add a zone"),
-            _band_form(panel, sizes).under("Add a band of courses"),
+            _zone_form(panel, stock).under("Add a zone"),
+            _band_form(panel, stock).under("Add a band of courses"),
             _strip_form().under("Add a rustication strip"),
             _fixing_form().under("Add a fixing line"),
             _size_form(panel, unit).under("Size and outline"),
@@ -38,11 +53,11 @@ def panel_card(panel: Panel, shapes: Sequence[Thing], sizes: Collection[str], un
     )
 
 
-def bond_form(part: str, work: Brickwork, sizes: Collection[str]) -> CardForm:
+def bond_form(part: str, work: Brickwork, stock: Stock) -> CardForm:
     """Brick and bond of the field or a zone."""
     fields = (
-        choice_field("size", "Brick", work.size, [(size, size) for size in sizes]),
-        choice_field("bond", "Bond", work.bond, [(bond.name, bond.words) for bond in BONDS.values()]),
+        choice_field("size", "Brick", work.size, [(size, size) for size in stock.sizes]),
+        picture_field("bond", "Bond", work.bond, stock.bonds),
     )
     return CardForm("set_brickwork", "Lay", fields, (("part", part),))
 
@@ -90,18 +105,18 @@ def _opening_form() -> CardForm:
     return CardForm("add_opening", "Add", fields, (("shape", "rect"),), draw=draw)
 
 
-def _zone_form(panel: Panel, sizes: Collection[str]) -> CardForm:
-    fields = (*box_fields(), *bond_form("", Brickwork(panel.field.size, "stack"), sizes).fields)
+def _zone_form(panel: Panel, stock: Stock) -> CardForm:
+    fields = (*box_fields(), *bond_form("", Brickwork(panel.field.size, "stack"), stock).fields)
     values = {"shape": "rect", "size": panel.field.size, "bond": "stack"}
     draw = Draw("add_zone", json.dumps(values), "Drag the zone's corners", "Draw it")
     return CardForm("add_zone", "Add", fields, (("shape", "rect"),), draw=draw)
 
 
-def _band_form(panel: Panel, sizes: Collection[str]) -> CardForm:
+def _band_form(panel: Panel, stock: Stock) -> CardForm:
     fields = (
         Field("course", "First course"),
         Field("courses", "Courses"),
-        *bond_form("", Brickwork(panel.field.size, "soldier"), sizes).fields,
+        *bond_form("", Brickwork(panel.field.size, "soldier"), stock).fields,
     )
     return CardForm("add_zone", "Add", fields, (("shape", "band"),))
 

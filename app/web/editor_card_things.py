@@ -1,39 +1,40 @@
 """The cards of the things of a panel: an opening, a zone, a strip, a fixing, the outline."""
 
-from collections.abc import Collection
-
 from app.panel.edits import edit_from
 from app.panel.shapes import Arch, Circle, Polygon, Rect, Shape
-from app.panel.size import BrickSize
 from app.panel.values import Band, Fixing, Opening, Panel, Strip, Zone
+from app.web.editor_card_ends import edge_form, side_form
 from app.web.editor_card_panel import USES, bond_form, origin_form
-from app.web.editor_cards import Card, CardForm, Draw, Field, choice_field, length_field, points_text
+from app.web.editor_cards import Card, CardForm, Draw, Field, Stock, choice_field, length_field, points_text
 
 Hidden = tuple[tuple[str, str], ...]
 
 
-def opening_card(panel: Panel, opening: Opening, sizes: dict[str, BrickSize], unit: str) -> Card:
-    """Place and size, mark and use, the soldier band over it, removal."""
+def opening_card(panel: Panel, opening: Opening, stock: Stock) -> Card:
+    """Place and size, mark and use, how the brick ends at its sides, the soldier band over it, removal."""
+    unit = stock.unit
     hidden = (("opening", opening.mark),)
     named = (
         Field("mark", "Mark", opening.mark),
         choice_field("use", "Use", opening.use or "", _uses(opening), wide=False),
     )
-    band = edit_from("soldier_band", dict(hidden), unit, sizes).why_not(panel, unit)
+    band = edit_from("soldier_band", dict(hidden), unit, stock.sizes).why_not(panel, unit)
     return Card(
         title=f"{opening.mark}, {opening.use}" if opening.use else opening.mark,
         words="",
         forms=(
             _shape_form("place_opening", opening.shape, hidden, unit),
             CardForm("rename_opening", "Rename", named, hidden),
+            side_form(opening, hidden, unit).under("How the brick ends at its sides"),
             CardForm("soldier_band", "Soldier band over it", hidden=hidden, why_not=band),
             CardForm("remove_opening", f"Remove {opening.mark}", hidden=hidden, remove=True),
         ),
     )
 
 
-def zone_card(zone: Zone, sizes: Collection[str], unit: str) -> Card:
-    """Region, brick and bond, start, removal."""
+def zone_card(panel: Panel, zone: Zone, stock: Stock) -> Card:
+    """Region, brick and bond, start, its place among the zones, removal."""
+    unit = stock.unit
     hidden = (("zone", zone.mark),)
     region = zone.region
     return Card(
@@ -41,8 +42,9 @@ def zone_card(zone: Zone, sizes: Collection[str], unit: str) -> Card:
         words="",
         forms=(
             _band_form(region, hidden) if isinstance(region, Band) else _shape_form("place_zone", region, hidden, unit),
-            bond_form(zone.mark, zone.work, sizes),
+            bond_form(zone.mark, zone.work, stock),
             origin_form(zone.mark, zone.work, unit).under("Where the bond starts"),
+            *_order_forms(panel, hidden, unit),
             CardForm("remove_zone", f"Remove {zone.mark}", hidden=hidden, remove=True),
         ),
     )
@@ -77,12 +79,6 @@ def outline_card(panel: Panel, unit: str) -> Card:
     edge = choice_field("edge", "Edge", "0", [(str(k), f"edge {k}") for k in range(count)], wide=False)
     point = choice_field("point", "Point", "0", [(str(k), f"point {k}") for k in range(count)], wide=False)
     place = (Field("x", "Across", holder="the middle"), Field("y", "Up", holder="the middle"))
-    treatments = tuple((name, name) for name in ("margin", "flush", "return"))
-    ending = (
-        choice_field("treatment", "Brick ends", "margin", treatments, wide=False),
-        Field("margin", "Margin", holder="the panel's"),
-        Field("depth", "Depth of return"),
-    )
     return Card(
         title="Outline",
         words="Drag a corner, or type.",
@@ -91,8 +87,19 @@ def outline_card(panel: Panel, unit: str) -> Card:
             CardForm("set_outline", "Set rectangle", (width, height), draw=draw).under("Make it a rectangle"),
             CardForm("add_point", "Add point", (edge, *place)).under("Add a point on an edge"),
             CardForm("remove_point", "Remove point", (point,)).under("Remove a point"),
-            CardForm("set_edge", "Set edge", (edge, *ending)).under("How the brick ends at an edge"),
+            edge_form(panel, edge, unit).under("How the brick ends at an edge"),
         ),
+    )
+
+
+def _order_forms(panel: Panel, hidden: Hidden, unit: str) -> tuple[CardForm, ...]:
+    """One zone over another is laid; nothing to say where there is but one."""
+    if len(panel.zones) < 2:
+        return ()
+    acts = (("raise_zone", "Lay over the next zone"), ("lower_zone", "Lay under the zone before"))
+    return tuple(
+        CardForm(edit, act, hidden=hidden, why_not=edit_from(edit, dict(hidden), unit).why_not(panel, unit))
+        for edit, act in acts
     )
 
 

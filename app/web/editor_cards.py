@@ -1,21 +1,29 @@
 """The card beside the drawing: the values of the chosen thing as forms, and what can be done to it."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from app.lengths import Length, format_length
 from app.panel.shapes import Point
+from app.panel.size import BrickSize
 
 
 @dataclass(frozen=True, slots=True)
 class Option:
+    """One of several; `day` and `night` are the addresses of its picture where it has one."""
+
     value: str
     words: str
+    day: str = ""
+    night: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """One labelled value; `echo` says how a typed length was understood, `holder` what a blank means."""
+    """One labelled value; `echo` says how a typed length was understood, `holder` what a blank means.
+
+    `options` make it a list, with `pictured` one of little pictures; `tick` makes it a box that is ticked or not.
+    """
 
     name: str
     label: str
@@ -24,6 +32,13 @@ class Field:
     holder: str = ""
     options: tuple[Option, ...] = ()
     wide: bool = False
+    pictured: bool = False
+    tick: bool = False
+
+    @property
+    def chosen(self) -> Option:
+        """The option that the value names; an option of that name where the value is none of them."""
+        return next((option for option in self.options if option.value == self.value), Option(self.value, self.value))
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,13 +53,14 @@ class Draw:
 
 @dataclass(frozen=True, slots=True)
 class CardForm:
-    """One edit as a form; a folded one opens on demand, `why_not` says why it cannot be done now."""
+    """One edit as a form; a folded one opens on demand, `words` say how things stand, `why_not` why it cannot be done."""
 
     edit: str
     act: str
     fields: tuple[Field, ...] = ()
     hidden: tuple[tuple[str, str], ...] = ()
     legend: str = ""
+    words: str = ""
     folded: bool = False
     remove: bool = False
     why_not: str | None = None
@@ -72,6 +88,15 @@ class Card:
     things: tuple[CardThing, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """What the project has to lay, and the unit in which its lengths are typed."""
+
+    sizes: Mapping[str, BrickSize]
+    bonds: tuple[Option, ...]
+    unit: str
+
+
 def length_field(name: str, label: str, length: Length | None, unit: str, holder: str = "") -> Field:
     """A length as typed, with what it was understood as where that differs."""
     if length is None:
@@ -88,6 +113,16 @@ def length_field(name: str, label: str, length: Length | None, unit: str, holder
 def choice_field(name: str, label: str, value: str, options: Sequence[tuple[str, str]], wide: bool = True) -> Field:
     """One of several."""
     return Field(name, label, value, options=tuple(Option(*option) for option in options), wide=wide)
+
+
+def picture_field(name: str, label: str, value: str, options: Sequence[Option]) -> Field:
+    """One of several, shown as little pictures."""
+    return Field(name, label, value, options=tuple(options), wide=True, pictured=True)
+
+
+def tick_field(name: str, label: str, ticked: bool) -> Field:
+    """A box that is ticked or not."""
+    return Field(name, label, "yes" if ticked else "", wide=True, tick=True)
 
 
 def points_text(points: Sequence[Point], unit: str) -> str:

@@ -1,37 +1,117 @@
-"""Findings by kind: how many, and the first few in words."""
+"""Findings by kind: the open ones, each with its place in the drawing, and those that somebody has accepted."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from app.brickwork.findings import Finding
+from app.panel.values import Accepted
 from app.web.words import counted
 
 SHOWN = 6
+"""Of each kind, until all are asked for: a large face has hundreds."""
+
 NAMES = {
     "small-piece": "small piece",
     "left-out": "sliver left as joint",
     "liner-drift": "place where liner drifts too far",
+    "empty-zone": "zone without brick",
+    "zone-outside": "zone outside the brick field",
+    "zone-seam": "seam of a zone that cuts bricks",
+    "lap": "place where head joints line up",
+    "broken-bond": "jamb that breaks the bond",
+    "unsymmetrical-pier": "pier with unlike ends",
+    "missed-head": "head off the courses",
+    "missed-sill": "sill off the courses",
+    "joint-range": "joint out of range",
+    "off-neighbour": "course line off the neighbour's",
+    "cut-at-return": "return with cut corner units",
+    "bare-at-return": "return with bare courses",
+    "two-returns": "brick that reaches two returns",
+}
+PLURALS = {
+    "liner-drift": "places where liner drifts too far",
+    "left-out": "slivers left as joint",
+    "empty-zone": "zones without brick",
+    "zone-outside": "zones outside the brick field",
+    "zone-seam": "seams of zones that cut bricks",
+    "lap": "places where head joints line up",
+    "broken-bond": "jambs that break the bond",
+    "unsymmetrical-pier": "piers with unlike ends",
+    "missed-head": "heads off the courses",
+    "missed-sill": "sills off the courses",
+    "joint-range": "joints out of range",
+    "off-neighbour": "course lines off the neighbour's",
+    "cut-at-return": "returns with cut corner units",
+    "bare-at-return": "returns with bare courses",
+    "two-returns": "bricks that reach two returns",
 }
 
 
 @dataclass(frozen=True, slots=True)
+class FindingRow:
+    """One finding and its place, inches with y up; one that is about nothing nameable cannot be accepted."""
+
+    code: str
+    about: str
+    text: str
+    x: float
+    y: float
+
+
+@dataclass(frozen=True, slots=True)
 class FindingGroup:
+    code: str
     words: str
-    first: tuple[str, ...]
+    first: tuple[FindingRow, ...]
     more: int
 
 
 @dataclass(frozen=True, slots=True)
+class AcceptedRow:
+    """Who accepted what and why; `places` are the findings that it covers just now."""
+
+    code: str
+    about: str
+    words: str
+    by: str
+    reason: str
+    places: tuple[FindingRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Findings:
+    open: int
     groups: tuple[FindingGroup, ...]
+    accepted: tuple[AcceptedRow, ...]
 
 
-def findings_part(found: Sequence[Finding]) -> Findings:
-    """Groups in the order in which the kinds first appear."""
-    codes = dict.fromkeys(finding.code for finding in found)
-    return Findings(tuple(_group(code, [finding.text for finding in found if finding.code == code]) for code in codes))
+def findings_part(found: Sequence[Finding], accepted: Sequence[Accepted], whole: str = "") -> Findings:
+    """Groups in the order in which the kinds first appear, the one called `whole` with all of its findings."""
+    taken = {(one.code, one.about) for one in accepted}
+    rows = [FindingRow(one.code, one.about, one.text, round(one.x, 4), round(one.y, 4)) for one in found]
+    still = [row for row in rows if (row.code, row.about) not in taken]
+    groups = tuple(
+        _group(code, [row for row in still if row.code == code], code == whole)
+        for code in dict.fromkeys(row.code for row in still)
+    )
+    return Findings(len(still), groups, tuple(_accepted(one, rows) for one in accepted))
 
 
-def _group(code: str, texts: list[str]) -> FindingGroup:
-    name = NAMES.get(code, code.replace("-", " "))
-    return FindingGroup(counted(len(texts), name).capitalize(), tuple(texts[:SHOWN]), max(0, len(texts) - SHOWN))
+def _group(code: str, rows: list[FindingRow], whole: bool) -> FindingGroup:
+    shown = len(rows) if whole else SHOWN
+    words = counted(len(rows), _name(code), PLURALS.get(code))
+    return FindingGroup(code, words.capitalize(), tuple(rows[:shown]), max(0, len(rows) - shown))
+
+
+def _accepted(one: Accepted, rows: Sequence[FindingRow]) -> AcceptedRow:
+    places = tuple(row for row in rows if (row.code, row.about) == (one.code, one.about))
+    words = f"{_name(one.code).capitalize()}: {one.about}"
+    if not places:
+        words += ", no longer found"
+    elif len(places) > 1:
+        words += f", {len(places)} places"
+    return AcceptedRow(one.code, one.about, words, one.by, one.reason, places)
+
+
+def _name(code: str) -> str:
+    return NAMES.get(code, code.replace("-", " "))

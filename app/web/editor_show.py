@@ -101,7 +101,7 @@ def _parts(loaded: LoadedPanel, computed: Computed, steps: Steps, shown: Shown, 
         "checkpoints": checkpoints_part(
             computed.drift, project, project.day.bed_high if shown.temperature is None else shown.temperature
         ),
-        "findings": findings_part(computed.findings),
+        "findings": findings_part(computed.findings, loaded.panel.accepted),
         "undo": steps.undo,
         "redo": steps.redo,
         "swap": swap,

@@ -102,6 +102,15 @@ class CheckpointsPart:
 
 
 @dataclass(frozen=True, slots=True)
+class FindingsPart:
+    """The findings alone."""
+
+    address: str
+    revision: int
+    findings: Findings
+
+
+@dataclass(frozen=True, slots=True)
 class LayersPart:
     drawing: Picture
 

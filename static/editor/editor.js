@@ -1,8 +1,11 @@
 // The panel editor: wires the drawing, the card and the bottom line. The server holds the drawing.
 
+import { Advising } from "./advice.js";
 import { Frame } from "./frame.js";
 import { Gestures } from "./gestures.js";
+import { Kept } from "./kept.js";
 import { Keys } from "./keys.js";
+import { Places } from "./places.js";
 import { Say } from "./say.js";
 import { Snap } from "./snap.js";
 import { Things } from "./things.js";
@@ -16,7 +19,10 @@ const writes = new Writes(editor);
 const things = new Things(editor, svg, document.getElementById("live"));
 const snap = new Snap(svg);
 const gestures = new Gestures(svg, frame, things, writes, snap, say);
-new Keys(svg, { frame, things, gestures, say });
+const places = new Places(svg, frame);
+const advising = new Advising(editor, svg);
+new Kept();
+new Keys(svg, { frame, things, gestures, places, say });
 
 // The server's answer is in: new lines to snap to, marks and handles again, a changed size of the drawing.
 document.addEventListener("htmx:afterRequest", (event) => {
@@ -39,6 +45,8 @@ function settle() {
   const home = JSON.parse(svg.querySelector("#layer-things").dataset.home);
   frame.resize(home.height_in, home.box);
   svg.dataset.height = home.height_in;
+  places.refresh();
+  advising.refresh();
   refreshCard();
 }
 
@@ -47,6 +55,8 @@ document.addEventListener("click", (event) => {
   if (draw) gestures.startDrawing(draw.dataset.draw, JSON.parse(draw.dataset.values), draw.dataset.words);
   const fit = event.target.closest("[data-fit]");
   if (fit) frame.fit();
+  const all = event.target.closest("[data-all]");
+  if (all) writes.look(() => htmx.ajax("GET", all.dataset.all, { target: "#findings", swap: "innerHTML show:none" }));
 });
 
 document.addEventListener("change", (event) => {

@@ -64,6 +64,13 @@ export class Frame {
     this.show({ ...this.box, x: this.box.x - dx * scale, y: this.box.y - dy * scale });
   }
 
+  // The view over a place of the face, at most `widest` inches wide.
+  look(x, y, widest) {
+    const factor = Math.max(1, this.box.width / widest);
+    const [width, height] = [this.box.width / factor, this.box.height / factor];
+    this.show({ x: x - width / 2, y: this.height - y - height / 2, width, height });
+  }
+
   // After an edit: a panel of another size gets another home box; the same place stays in view.
   resize(height, home) {
     const same = ["x", "y", "width", "height"].every((side) => home[side] === this.home[side]);

@@ -21,6 +21,7 @@ export class Keys {
   escape() {
     if (this.gestures.gesture) this.gestures.drop();
     else if (this.gestures.drawing) this.gestures.stopDrawing();
+    else if (this.places.pressed) this.places.release();
     else if (document.activeElement.closest("#card")) this.svg.focus();
     else this.things.choose(null);
   }

@@ -75,9 +75,14 @@ async def test_every_edit_has_a_form(visitor: httpx.AsyncClient) -> None:
     [panel] = await project(visitor, DOCUMENT_WITH_ALL)
     pages = [(await visitor.get(f"/panels/{panel}/card", params={"thing": key})).text for key in ("", *KEYS)]
     page = (await visitor.get(f"/panels/{panel}")).text
+    asked = {"edit": "ask_question", "text": "Is V1 a vent?", "base_revision": "1"}
+    assert (await visitor.post(f"/panels/{panel}/edits", data=asked, headers=PART)).status_code == 200
+    pages += [page, (await visitor.get(f"/panels/{panel}/advice")).text]
     by_gesture = {"move_opening", "move_point", "reshape_opening"}
+    by_advice = {"move_openings", "resize_openings", "ask_question"}
+    where_it_can_be = {"join_wall", "withdraw_acceptance"}
     offered = {name for name in EDITS if any(f'value="{name}"' in card for card in pages)}
-    assert offered | by_gesture == set(EDITS)
+    assert offered | by_gesture | by_advice | where_it_can_be == set(EDITS)
     assert 'data-moves="move_opening"' in page
 
 

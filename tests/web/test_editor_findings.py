@@ -1,0 +1,82 @@
+"""Findings beside the drawing: what is open, what is accepted, and who says so."""
+
+from typing import Any
+
+import httpx
+import pytest
+from scenario import stored
+
+from app.brickwork.findings import Finding
+from app.panel.values import Accepted
+from app.web.editor_findings import SHOWN, findings_part
+
+pytestmark = pytest.mark.anyio
+
+FOUND = (
+    *(Finding("small-piece", "warning", k, 2.0, f"Piece {k}", "W1 left") for k in range(9)),
+    Finding("missed-head", "warning", 4.0, 5.0, "Head of W1 off", "W1 head"),
+    Finding("missed-head", "warning", 6.0, 5.0, "Head of W2 off", "W2 head"),
+)
+
+
+def test_findings_are_grouped_in_the_order_they_are_found() -> None:
+    part = findings_part(FOUND, ())
+    assert [group.words for group in part.groups] == ["9 small pieces", "2 heads off the courses"]
+    assert [len(group.first) for group in part.groups] == [SHOWN, 2]
+    assert (part.groups[0].more, part.open) == (9 - SHOWN, 11)
+
+
+def test_one_kind_is_shown_whole_when_asked_for() -> None:
+    part = findings_part(FOUND, (), "small-piece")
+    assert (len(part.groups[0].first), part.groups[0].more) == (9, 0)
+
+
+def test_an_accepted_finding_is_not_open_and_others_of_its_kind_are() -> None:
+    taken = Accepted("missed-head", "W1 head", "R. Amsel", "lintel hides it")
+    part = findings_part(FOUND, (taken,))
+    assert part.open == 10
+    assert [row.text for group in part.groups for row in group.first if group.code == "missed-head"] == [
+        "Head of W2 off"
+    ]
+    [row] = part.accepted
+    assert (row.by, row.reason, [place.x for place in row.places]) == ("R. Amsel", "lintel hides it", [4.0])
+
+
+def test_an_accepted_finding_that_is_gone_says_so() -> None:
+    [row] = findings_part((), (Accepted("missed-head", "W1 head", "R. Amsel", "seen"),)).accepted
+    assert row.words.endswith("no longer found")
+    assert row.places == ()
+
+
+async def posted(client: httpx.AsyncClient, panel: str, base: int, **values: str) -> httpx.Response:
+    form = values | {"base_revision": str(base)}
+    return await client.post(f"/panels/{panel}/edits", data=form, headers={"hx-request": "true"})
+
+
+async def test_accepting_moves_a_finding_and_withdrawing_brings_it_back(visitor: httpx.AsyncClient) -> None:
+    ids: dict[str, Any] = await stored(visitor)
+    panel = ids["walls"][0]["panels"][0]
+    said = {"code": "lap", "about": "W1 left", "by": "R. Amsel", "reason": "seen on the <mock-up>"}
+    accepted = await posted(visitor, panel, 1, edit="accept_finding", **said)
+    assert accepted.status_code == 200, accepted.text
+    assert "R. Amsel" in accepted.text
+    assert "seen on the &lt;mock-up&gt;" in accepted.text
+    assert 'value="withdraw_acceptance"' in accepted.text
+    back = await posted(visitor, panel, 2, edit="withdraw_acceptance", code="lap", about="W1 left")
+    assert "R. Amsel" not in back.text.split('id="findings"')[1]
+
+
+async def test_an_acceptance_without_a_reason_is_refused(visitor: httpx.AsyncClient) -> None:
+    ids: dict[str, Any] = await stored(visitor)
+    panel = ids["walls"][0]["panels"][0]
+    answer = await posted(visitor, panel, 1, edit="accept_finding", code="lap", about="W1 left", by="R. Amsel")
+    assert answer.status_code == 422
+    assert "reason: found" in answer.text
+
+
+async def test_the_findings_of_one_kind_are_sent_whole(visitor: httpx.AsyncClient) -> None:
+    ids: dict[str, Any] = await stored(visitor)
+    panel = ids["walls"][0]["panels"][0]
+    small = (await visitor.get(f"/api/panels/{panel}/layout")).json()["counts"]["small"]
+    answer = await visitor.get(f"/panels/{panel}/findings", params={"code": "small-piece"})
+    assert answer.text.count('data-code="small-piece"') == small > SHOWN
