@@ -37,12 +37,8 @@ def candidates(offsets: Floats, period: float) -> Floats:
 
 def _limits(full: Floats, rules: Rules) -> Floats:
     """Lengths from a unit's start at which what an edge leaves of it changes, shape (limits, units)."""
-    none, thin, least = (
-        np.zeros_like(full),
-        np.full_like(full, rules.smallest_cut),
-        np.full_like(full, rules.least_piece),
-    )
-    return np.stack([none, full, thin, full - thin, least, full - least])
+    lengths = np.array([[0.0], [rules.smallest_cut], [rules.least_piece]]) + np.zeros_like(full)
+    return np.concatenate([lengths, full - lengths])
 
 
 def _alike(pairs: Pairs, course: Course, across: float) -> Floats:

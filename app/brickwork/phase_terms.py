@@ -26,7 +26,7 @@ class Weights:
 
     cut: float = 1.0
     small: float = 10.0
-    left_out: float = 10.0
+    left_out: float = 11.0
     asymmetry: float = 2.0
 
 

@@ -24,7 +24,8 @@ from app.brickwork.layout import Layout, lay_out
 from app.brickwork.phase import Phase, best_phase, phase_cost
 from app.brickwork.phase_edges import edging
 from app.brickwork.phase_lines import lines_of
-from app.brickwork.phase_terms import Rules, costs
+from app.brickwork.phase_offsets import candidates, critical_x, critical_y
+from app.brickwork.phase_terms import Rules, Weights, costs
 from app.brickwork.sizes import CATALOGUE
 from app.documents.project_file import read_panel
 from app.panel.geometry import brick_field
@@ -161,7 +162,7 @@ def assert_counted_as_laid(panel: Panel, origin: tuple[float, float]) -> None:
     laid = (layout.small, len(layout.trims), len(layout.left_out.unit))
     assert (found.small, found.cut, found.left_out) == laid, f"{layout.field.wkt} {origin}"
     assert found.asymmetry == unlike_ends(layout), f"{layout.field.wkt} {origin}"
-    assert found.cost == found.cut + 10 * found.small + 10 * found.left_out + 2 * found.asymmetry
+    assert found.cost == found.cut + 10 * found.small + 11 * found.left_out + 2 * found.asymmetry
 
 
 @RANDOM
@@ -209,6 +210,37 @@ def test_with_courses_pinned_the_best_is_never_worse_than_a_sweep_across(documen
     assert lines is not None
     if steps / 64 < lines.up[1]:
         assert found.cost <= swept(panel, np.array([steps / 64]))
+
+
+@settings(RANDOM, max_examples=30)
+@given(faces(SHORT), inches(0.125, 5))
+def test_between_critical_offsets_the_cost_is_one_whatever_the_weights(document: Document, least: float) -> None:
+    size, bond, field, smallest, _ = searched(read_panel(document))
+    lines, edges = lines_of(bond, size, *field.bounds[1::2]), edging(field)
+    rules = Rules(smallest, least, Weights(1, 10.3, -11.7, 2.9))
+    assert lines is not None
+    x, middle_x = swept_and_middles(critical_x(edges, lines, rules), lines.across)
+    y, middle_y = swept_and_middles(critical_y(edges, lines, rules), lines.up[1])
+    y, middle_y = y[::4], middle_y[::4]
+    np.testing.assert_allclose(costs(edges, lines, rules, x, y), costs(edges, lines, rules, middle_x, middle_y))
+
+
+def swept_and_middles(critical: Floats, period: float) -> tuple[Floats, Floats]:
+    """Every odd 1/128 in. of a period, and for each the middle between the critical offsets beside it;
+    those that are themselves critical are left out."""
+    critical = np.unique(np.mod(critical, period))
+    around = np.concatenate([critical - period, critical, critical + period])
+    sweep = np.arange(1 / 128, period, 1 / 64)
+    after = np.searchsorted(around, sweep)
+    sweep, after = (
+        part[np.minimum(around[after] - sweep, sweep - around[after - 1]) > 0.001] for part in (sweep, after)
+    )
+    middle = (around[after] + around[after - 1]) / 2
+    return sweep, middle
+
+
+def test_critical_offsets_and_the_middles_between_them_are_searched() -> None:
+    assert candidates(np.array([1.0, 9.0, 3.0, -2.0]), 8.0).tolist() == [1, 2, 3, 4.5, 6, 7.5]
 
 
 def wall(width: float, height: float, *openings: Opening, bond: str = "running") -> Panel:
