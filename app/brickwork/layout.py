@@ -1,7 +1,7 @@
 """The layout of a panel's face: every unit whole, trimmed or left out. See `lay_out`."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from math import floor
 
@@ -11,7 +11,10 @@ from shapely.geometry.base import BaseGeometry
 from app.brickwork.bond import KINDS, Bond
 from app.brickwork.bonds import BONDS
 from app.brickwork.cuts import CUTS
+from app.brickwork.fit_grids import course_grid
+from app.brickwork.fit_lines import Grid1
 from app.brickwork.lattice import Floats
+from app.brickwork.panel_fit import States, panel_fit, states
 from app.brickwork.parts import Limits, Part, assemble
 from app.brickwork.pieces import Pieces, areas
 from app.brickwork.place import ALONE, Place
@@ -96,6 +99,14 @@ class Layout:
         """Lower-left corner of the field's cell 0 in course 0, face frame, inches."""
         return self.lines.origin
 
+    @cached_property
+    def states(self) -> States:
+        """How every control line fares, met or missed, with the joints as they are."""
+        if self.field.is_empty:
+            return States()
+        lines = self.lines
+        return states(self.panel, self.field, self.size, self.bond, self.origin, lines.across, lines.up)
+
     @property
     def whole(self) -> int:
         return len(self.units) - len(self.trims)
@@ -143,7 +154,8 @@ def lay_out(
     """
     size, bond = sizes[panel.field.size], bonds[panel.field.bond]
     field = brick_field(panel, size.head_joint.inches)
-    lines = _lines(panel, field, place)
+    origin = _origin(panel, field, place)
+    lines = _lines(panel, field, size, bond, Lines(origin), place)
     shares = tuple(regions(panel, field, lines, sizes, bonds))
     limits = _limits(panel)
     parts = [Part.of(k, region, limits) for k, region in enumerate(shares)]
@@ -170,11 +182,31 @@ def _limits(panel: Panel) -> Limits:
     return Limits(smallest, panel.least_piece.inches if panel.least_piece is not None else None, panel.fit.closers)
 
 
-def _lines(panel: Panel, field: BaseGeometry, place: Place) -> Lines:
+def _origin(panel: Panel, field: BaseGeometry, place: Place) -> tuple[float, float]:
     """A typed origin goes before the wall's, the wall's before the field's own corner."""
-    is_own = panel.field.origin is not None or place.origin is None
-    origin = corner(panel.field.origin, field) if is_own else place.origin
-    return Lines(origin or (0.0, 0.0), up=place.courses or IDENTITY)
+    if panel.field.origin is not None or place.origin is None:
+        return corner(panel.field.origin, field)
+    return place.origin
+
+
+def _lines(panel: Panel, field: BaseGeometry, size: BrickSize, bond: Bond, nominal: Lines, place: Place) -> Lines:
+    """The lines as they stand once joints have given: the wall's courses before the panel's own."""
+    wanted = replace(panel.fit, courses=panel.fit.courses and place.courses is None)
+    if field.is_empty or not (wanted.courses or wanted.heads or place.courses):
+        return nominal
+    is_pinned = panel.field.origin is not None or place.origin is not None
+    asked, start = replace(panel, fit=wanted), _start(field, size, bond, nominal.origin)
+    fitted = panel_fit(asked, field, size, bond, start, place.give, is_pinned)
+    gives = isinstance(course_grid(bond, size, start), Grid1)
+    up = fitted.vertical.stretch if fitted.vertical else (place.courses if gives else None) or IDENTITY
+    return replace(nominal, across=fitted.horizontal.stretch if fitted.horizontal else IDENTITY, up=up)
+
+
+def _start(field: BaseGeometry, size: BrickSize, bond: Bond, origin: tuple[float, float]) -> tuple[float, float]:
+    """The origin moved by whole modules to the field's corner: only joints that the panel has can give."""
+    steps = bond.across[0].inches(size), size.gauge
+    moved = [at + round((low - at) / step) * step for at, low, step in zip(origin, field.bounds, steps, strict=False)]
+    return moved[0], moved[1]
 
 
 def whole_outlines(layout: Layout, zone: int) -> Floats:

@@ -3,7 +3,11 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
+from app.brickwork.bond import Bond
+from app.brickwork.bonds import BONDS
+from app.brickwork.panel_fit import WallPart, wall_course_fit
 from app.brickwork.place import JOINT_GIVE, Place
+from app.brickwork.stretch import Stretch
 from app.panel.geometry import brick_field
 from app.panel.project import Wall
 from app.panel.size import BrickSize
@@ -42,7 +46,13 @@ def wall_origin(wall: Wall, sizes: Mapping[str, BrickSize]) -> tuple[float, floa
     return None
 
 
-def place_in(wall: Wall, panel: Panel, sizes: Mapping[str, BrickSize], give: float = JOINT_GIVE) -> Place:
+def place_in(
+    wall: Wall,
+    panel: Panel,
+    sizes: Mapping[str, BrickSize],
+    give: float = JOINT_GIVE,
+    bonds: Mapping[str, Bond] = BONDS,
+) -> Place:
     """The panel's place in its wall; alone where it is released, has its own origin or is no panel of the wall."""
     together = with_panel(wall, panel)
     left = next((left for one, left in panels_along(together) if one.mark == panel.mark), None)
@@ -50,4 +60,24 @@ def place_in(wall: Wall, panel: Panel, sizes: Mapping[str, BrickSize], give: flo
     if left is None or start is None:
         return Place(give=give)
     here = start[0] - left, start[1] - panel.base.inches
-    return Place(origin=here if is_continuous(panel) else None, give=give, wall=here)
+    if not is_continuous(panel):
+        return Place(give=give, wall=here)
+    courses = wall_courses(together, panel.field.size, start[1], sizes, bonds, give)
+    return Place(here, courses.moved(-panel.base.inches) if courses else None, here, give)
+
+
+def wall_courses(
+    wall: Wall, size: str, datum: float, sizes: Mapping[str, BrickSize], bonds: Mapping[str, Bond], give: float
+) -> Stretch | None:
+    """Where the courses of this brick size stand in the wall once bed joints give, by elevation, inches.
+
+    The control lines of all panels that ask for it count together, and all that take part in the wall follow, so that
+    courses still run on. None where no panel asks, or its bond offers none.
+    """
+    asking = [panel for panel in wall.panels if is_continuous(panel) and panel.fit.courses and panel.field.size == size]
+    if not asking:
+        return None
+    brick = sizes[size]
+    parts = [WallPart(panel, brick_field(panel, brick.head_joint.inches), panel.base.inches) for panel in asking]
+    fitted = wall_course_fit(parts, brick, bonds[asking[0].field.bond], datum, give, is_pinned=True)
+    return None if isinstance(fitted, str) else fitted.stretch

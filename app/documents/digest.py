@@ -1,17 +1,19 @@
 """A fingerprint of everything that a panel's results are computed from."""
 
 import json
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import asdict, fields, is_dataclass, replace
 from hashlib import sha256
 from typing import Any
 
+from app.brickwork.own_bonds import known_bonds
+from app.brickwork.wall import place_in
 from app.documents.project_file import sizes_of
 from app.lengths import Length
 from app.panel.own_bond import OwnBond
 from app.panel.project import Project, Wall
 from app.panel.values import Panel
 
-ENGINE = "castcourse-engine/1"
+ENGINE = "castcourse-engine/2"
 """Raised when the same input gives other results than before."""
 
 
@@ -27,13 +29,19 @@ def panel_digest(project: Project, wall: Wall, panel: Panel) -> str:
         "panel": _plain(replace(panel, questions=())),
         "sizes": [_plain(size) for size in used_sizes(project, panel)],
         "bonds": [_plain(bond) for bond in used_bonds(project, panel)],
-        "wall": [wall.datum.nm, wall.joint.nm],
+        "place": _place(project, wall, panel),
         "liner": _plain(project.liner),
         "order": _plain(project.order),
         "day": _plain(project.day),
     }
     text = json.dumps(inputs, sort_keys=True, separators=(",", ":"), ensure_ascii=True)
     return f"sha256:{sha256(text.encode()).hexdigest()}"
+
+
+def _place(project: Project, wall: Wall, panel: Panel) -> Any:
+    """Where the panel finds courses and bond of its wall, to the tenth of a thousandth of an inch."""
+    place = place_in(wall, panel, sizes_of(project), project.liner.joint_give.inches, known_bonds(project))
+    return json.loads(json.dumps(asdict(place)), parse_float=lambda text: round(float(text), 4) + 0.0)
 
 
 def used_sizes(project: Project, panel: Panel) -> tuple[Any, ...]:

@@ -5,7 +5,7 @@ from typing import Any
 from app.brickwork.checks import findings
 from app.brickwork.findings import Finding
 from app.brickwork.layout import Layout
-from app.documents import results_face, results_liner
+from app.documents import results_face, results_fit, results_liner
 from app.documents.digest import panel_digest
 from app.documents.measure import Measured
 from app.liner.values import Drift, SheetPlan
@@ -31,10 +31,11 @@ def layout_result(
         "units": results_face.units(layout, measured),
         "trims": results_face.trims(layout, measured),
         "left_out": results_face.left_out(layout, measured),
+        "fit": results_fit.fit(layout, measured),
         "sheets": results_liner.sheets(plan, measured),
         "drift": results_liner.drift(drift, measured),
         "takeoff": takeoff_result(takeoff),
-        "findings": [_finding(finding, measured) for finding in all_findings(layout, drift, project.length_unit)],
+        "findings": [_finding(finding, panel, measured) for finding in all_findings(layout, drift, project.length_unit)],
     }
 
 
@@ -67,6 +68,13 @@ def _figure(value: float) -> float:
     return round(value, 2) if isinstance(value, float) else value
 
 
-def _finding(finding: Finding, measured: Measured) -> Document:
-    where = {"x": measured.length(finding.x), "y": measured.length(finding.y)}
-    return {"code": finding.code, "severity": finding.severity, "where": where, "text": finding.text}
+def _finding(finding: Finding, panel: Panel, measured: Measured) -> Document:
+    accepted = next((one for one in panel.accepted if (one.code, one.about) == (finding.code, finding.about)), None)
+    return {
+        "code": finding.code,
+        "severity": finding.severity,
+        "where": {"x": measured.length(finding.x), "y": measured.length(finding.y)},
+        "text": finding.text,
+        "about": finding.about,
+        "accepted": {"by": accepted.by, "reason": accepted.reason} if accepted else None,
+    }

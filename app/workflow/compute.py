@@ -54,7 +54,7 @@ class _Given:
 
 def compute(project: Project, wall: Wall, panel: Panel) -> Computed:
     """Layout, sheets, drift, takeoff and findings of a panel of this project; raises nothing for one that was read."""
-    place = place_in(wall, panel, sizes_of(project), project.liner.joint_give.inches)
+    place = place_in(wall, panel, sizes_of(project), project.liner.joint_give.inches, known_bonds(project))
     sizes = used_sizes(project, panel)
     bonds = _used_bonds(project, panel)
     units = project.length_unit, project.temperature_unit

@@ -9,9 +9,10 @@ from hypothesis import strategies as st
 from laws import assert_laws
 from loop import assert_equal_to_loop
 from random_panels import panels
-from shapes import case
+from shapes import case, rectangle
 
 from app.brickwork.bonds import BONDS
+from app.brickwork.checks import findings
 from app.brickwork.layout import lay_out
 from app.brickwork.place import Place
 from app.brickwork.sizes import CATALOGUE
@@ -38,6 +39,46 @@ def test_the_loop_agrees_where_bed_joints_have_given(document: dict[str, Any], g
     courses = _stretch(CATALOGUE[panel.field.size].gauge, origin[1], give) if level else None
     layout = assert_equal_to_loop(panel, place=Place(courses=courses))
     assert_laws(layout)
+
+
+@RANDOM
+@given(panels(zones=0), st.booleans(), st.booleans())
+def test_a_fitted_panel_equals_the_loop_and_met_lines_are_met(
+    document: dict[str, Any], courses: bool, heads: bool
+) -> None:
+    panel = read_panel({**document, "fit": {"courses": courses, "heads": heads}})
+    layout = assert_equal_to_loop(panel)
+    assert_laws(layout)
+    joint = layout.size.head_joint.inches
+    for outcome in layout.states.horizontal:
+        assert abs(outcome.joint_change) <= min(1 / 32, joint / 3) + 1e-9
+    bed = layout.size.gauge - layout.size.height.inches
+    for outcome in layout.states.vertical:
+        assert abs(outcome.joint_change) <= min(1 / 32, bed / 3) + 1e-9
+
+
+def test_a_head_that_is_a_little_off_is_met_once_bed_joints_give_and_its_rips_are_gone() -> None:
+    """Head 3/8 in. over a course line, 21 courses up: every bed joint below gives less than 1/32 in."""
+    margin = 5 / 12
+    head = 0.375 + 30 * 8 / 3 - margin + 3 / 8
+    opening = {"mark": "W1", "rect": [60.375 - 0.375 + 0.375, 0.375 + 9 * 8 / 3 - 5 / 12 + 0.375, 40.375, 0]}
+    opening["rect"][3] = head - opening["rect"][1]
+    plain = rectangle(200, 200, openings=[opening], margin=0.375)
+    fitted = rectangle(200, 200, openings=[opening], margin=0.375, fit={"courses": True})
+    before, after = lay_out(plain), lay_out(fitted)
+    state = {outcome.control.name: outcome for outcome in after.states.vertical}
+    assert state["head W1"].is_met
+    assert not {outcome.control.name: outcome for outcome in before.states.vertical}["head W1"].is_met
+    assert len(after.trims) < len(before.trims)
+
+
+def test_a_required_head_out_of_reach_is_told_with_what_joints_would_have_to_give() -> None:
+    matter = {"heads": "required", "edges": "required"}
+    opening = {"mark": "W1", "rect": [60, 4, 40, 9.5]}
+    panel = rectangle(200, 40, openings=[opening], fit={"courses": True, "matter": matter})
+    found = [finding for finding in findings(lay_out(panel)) if finding.code == "required-missed"]
+    assert any(finding.about == "head W1" for finding in found)
+    assert all(finding.severity == "error" and "would have to give" in finding.text for finding in found)
 
 
 def test_bricks_keep_their_size_and_only_joints_change() -> None:

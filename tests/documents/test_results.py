@@ -48,6 +48,7 @@ def test_the_keys_are_those_of_the_contract(b1):
         "units",
         "trims",
         "left_out",
+        "fit",
         "sheets",
         "drift",
         "takeoff",
@@ -58,12 +59,18 @@ def test_the_keys_are_those_of_the_contract(b1):
     assert {"mark", "column", "row", "trimmed", "outline", "from"} <= set(b1["sheets"]["list"][0])
     assert {"mark", "axis", "nominal", "held_from", "expected", "band"} <= set(b1["drift"]["checkpoints"][0])
     assert {"item", "kind", "net", "overage", "order", "unit"} <= set(b1["takeoff"]["lines"][0])
-    assert list(b1["findings"][0]) == ["code", "severity", "where", "text"]
+    assert list(b1["findings"][0]) == ["code", "severity", "where", "text", "about", "accepted"]
 
 
 def test_what_is_not_built_yet_is_absent(b1):
-    assert "fit" not in b1
     assert "saw" not in b1
+
+
+def test_every_control_line_says_whether_it_is_met(b1):
+    assert [row["control"] for row in b1["fit"]["vertical"] if row["control"] in ("base", "top")] == ["base", "top"]
+    row = b1["fit"]["vertical"][0]
+    assert list(row) == ["control", "at", "matter", "met", "off", "nearest", "cut", "joint_change"]
+    assert len(b1["fit"]["horizontal"]) >= 2 * 12
 
 
 def test_b1_has_the_counts_of_the_reference(b1):
