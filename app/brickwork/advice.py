@@ -3,19 +3,17 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from app.brickwork.advice_cost import WEIGHTS
 from app.brickwork.advice_ideas import Idea, Values, face_ideas
 from app.brickwork.advice_openings import opening_ideas
 from app.brickwork.advice_words import effect_in_words, saving_in_words
 from app.brickwork.bond import Bond
 from app.brickwork.layout import Layout, lay_out
-from app.brickwork.phase_terms import Weights
 from app.panel.edits import edit_from
 from app.panel.size import BrickSize
 
-LAID = 6
+LAID = 5
 """Ideas about openings that are laid out, the best by estimate: keeps the advice for a face of 6,000 pieces quick."""
-
-WEIGHTS = Weights()
 
 
 @dataclass(frozen=True, slots=True)

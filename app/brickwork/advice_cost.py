@@ -3,7 +3,7 @@
 Jambs by how many courses they cut, heads and sills by how many units they cut; corners, strips and zones do not count.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import floor
 
 import numpy as np
@@ -13,6 +13,9 @@ from app.brickwork.layout import Layout
 from app.brickwork.phase_lines import Lines, lines_of
 from app.brickwork.phase_terms import Weights
 from app.panel.tolerance import TOLERANCE
+
+WEIGHTS = Weights(cut=1.0, small=10.0, left_out=10.0, asymmetry=0.0)
+"""A small piece, or a sliver left as joint, is as bad as ten cuts (our choice)."""
 
 LEFT, SILL, RIGHT, HEAD = range(4)
 """Columns of a box: where the brick field ends at each side of an opening."""
@@ -38,7 +41,7 @@ class Estimate:
             return None
         x, y = layout.origin
         steps = floor(y / lines.up[1])
-        weights = Weights(small=0.0) if layout.panel.fit.closers else Weights()
+        weights = replace(WEIGHTS, small=0.0) if layout.panel.fit.closers else WEIGHTS
         origin = (x - steps * lines.up[0], y - steps * lines.up[1])
         return cls(lines, origin, layout.least_piece, layout.smallest_cut, weights)
 

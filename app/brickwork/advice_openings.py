@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import cached_property
+from itertools import islice
 
 import numpy as np
 import shapely
@@ -20,6 +22,10 @@ from app.panel.values import Opening
 NAMES = {LEFT: "left", SILL: "sill", RIGHT: "right", HEAD: "head"}
 _WORDS = {LEFT: "left jamb", SILL: "sill", RIGHT: "right jamb", HEAD: "head"}
 _OUT = np.array([-1.0, -1.0, 1.0, 1.0])
+_Key = tuple[bool, int, tuple[int, ...]]
+
+NEARLY = 0.75
+"""A smaller move is offered where it gains at least this share of what the best one does (our choice)."""
 
 
 @dataclass(frozen=True)
@@ -31,6 +37,16 @@ class _Face:
     drawn: Floats
     boxes: Floats
     free: Flags
+
+    @cached_property
+    def outline(self) -> shapely.Polygon:
+        """The panel's outline."""
+        return outline_polygon(self.layout.panel)
+
+    @cached_property
+    def polygons(self) -> dict[str, shapely.Polygon]:
+        """All openings of the panel by their marks, those of any shape."""
+        return {one.mark: shape_polygon(one.shape) for one in self.layout.panel.openings}
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +63,8 @@ class _Change:
         return [self.side % 2, self.side % 2 + 2] if self.is_move else [self.side]
 
     @property
-    def key(self) -> tuple[bool, int, tuple[int, ...]]:
-        """Changes of one key are choices: only the best is offered."""
+    def key(self) -> _Key:
+        """Changes of one key are choices: only one is offered."""
         return self.is_move, self.side % 2 if self.is_move else self.side, self.who
 
 
@@ -63,14 +79,21 @@ def opening_ideas(layout: Layout, unit: str, most: int) -> list[Idea]:
         return []
     changes = list(_changes(face, estimate))
     gains = _gains(changes, face, estimate)
-    ranked = sorted(zip(gains.tolist(), changes, strict=True), key=lambda pair: (pair[0], abs(pair[1].by)))
-    chosen: dict[tuple[bool, int, tuple[int, ...]], _Change] = {}
-    for gain, change in ranked:
-        if gain > -TOLERANCE or len(chosen) == most:
-            break
-        if change.key not in chosen and _is_clear(change, face):
-            chosen[change.key] = change
-    return [_idea(change, face, unit) for change in chosen.values()]
+    ranked = sorted(_least_moves(changes, gains.tolist()), key=lambda pair: (pair[0], abs(pair[1].by)))
+    clear = (change for _, change in ranked if _is_clear(change, face))
+    return [_idea(change, face, unit) for change in islice(clear, most)]
+
+
+def _least_moves(changes: list[_Change], gains: list[float]) -> list[tuple[float, _Change]]:
+    """Of the changes of one key, the least that gains nearly as much as the best; none that gains nothing."""
+    best: dict[_Key, float] = {}
+    for change, gain in zip(changes, gains, strict=True):
+        best[change.key] = min(gain, best.get(change.key, -TOLERANCE))
+    least: dict[_Key, tuple[float, _Change]] = {}
+    for change, gain in sorted(zip(changes, gains, strict=True), key=lambda pair: abs(pair[0].by)):
+        if gain <= NEARLY * best[change.key] and gain < -TOLERANCE:
+            least.setdefault(change.key, (gain, change))
+    return list(least.values())
 
 
 def _face(layout: Layout) -> _Face:
@@ -105,11 +128,10 @@ def _changes(face: _Face, estimate: Estimate) -> Iterator[_Change]:
 
 def _groups(face: _Face, side: int) -> list[tuple[int, ...]]:
     """Openings whose side stands at the same place, within the tolerance."""
-    order = [int(k) for k in np.argsort(face.drawn[:, side], kind="stable") if face.free[k, side]]
+    places = list(zip(face.drawn[:, side].tolist(), face.boxes[:, side].tolist(), strict=True))
     groups: list[list[int]] = []
-    for k in order:
-        at = [face.drawn[k, side], face.boxes[k, side]]
-        if groups and np.allclose(at, [face.drawn[groups[-1][0], side], face.boxes[groups[-1][0], side]], 0, TOLERANCE):
+    for k in sorted(np.flatnonzero(face.free[:, side]).tolist(), key=lambda k: places[k]):
+        if groups and max(abs(a - b) for a, b in zip(places[k], places[groups[-1][0]], strict=True)) <= TOLERANCE:
             groups[-1].append(k)
         else:
             groups.append([k])
@@ -145,12 +167,12 @@ def _is_clear(change: _Change, face: _Face) -> bool:
     boxes[:, change.sides] += change.by
     if not ((boxes[:, 2:] - boxes[:, :2]) > TOLERANCE).all():
         return False
-    outline, panel = outline_polygon(face.layout.panel), face.layout.panel
     drawn, after = shapely.box(*face.drawn[who].T), shapely.box(*boxes.T)
-    if (shapely.covers(outline, drawn) & ~shapely.covers(outline, after)).any():
+    is_out = shapely.covers(face.outline, drawn) & ~shapely.covers(face.outline, after)
+    if is_out.any() or (shapely.area(shapely.intersection(face.outline, after)) <= TOLERANCE).any():
         return False
     marks = {face.openings[k].mark for k in who}
-    others = [shape_polygon(one.shape) for one in panel.openings if one.mark not in marks]
+    others = [polygon for mark, polygon in face.polygons.items() if mark not in marks]
     return not shapely.STRtree(others).query(after, predicate="intersects").size
 
 
