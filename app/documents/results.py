@@ -35,7 +35,9 @@ def layout_result(
         "sheets": results_liner.sheets(plan, measured),
         "drift": results_liner.drift(drift, measured),
         "takeoff": takeoff_result(takeoff),
-        "findings": [_finding(finding, panel, measured) for finding in all_findings(layout, drift, project.length_unit)],
+        "findings": [
+            _finding(finding, panel, measured) for finding in all_findings(layout, drift, project.length_unit)
+        ],
     }
 
 
