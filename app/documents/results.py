@@ -5,7 +5,7 @@ from typing import Any
 from app.brickwork.checks import findings
 from app.brickwork.findings import Finding
 from app.brickwork.layout import Layout
-from app.documents import results_face, results_fit, results_liner
+from app.documents import results_face, results_fit, results_liner, results_returns
 from app.documents.digest import panel_digest
 from app.documents.measure import Measured
 from app.liner.values import Drift, SheetPlan
@@ -32,6 +32,7 @@ def layout_result(
         "trims": results_face.trims(layout, measured),
         "left_out": results_face.left_out(layout, measured),
         "fit": results_fit.fit(layout, measured),
+        "returns": results_returns.return_edges(layout, measured),
         "sheets": results_liner.sheets(plan, measured),
         "drift": results_liner.drift(drift, measured),
         "takeoff": takeoff_result(takeoff),

@@ -49,6 +49,7 @@ def test_the_keys_are_those_of_the_contract(b1):
         "trims",
         "left_out",
         "fit",
+        "returns",
         "sheets",
         "drift",
         "takeoff",
@@ -71,6 +72,17 @@ def test_every_control_line_says_whether_it_is_met(b1):
     row = b1["fit"]["vertical"][0]
     assert list(row) == ["control", "at", "matter", "met", "off", "nearest", "cut", "joint_change"]
     assert len(b1["fit"]["horizontal"]) >= 2 * 12
+
+
+def test_a_return_edge_lists_its_corner_units_long_and_short_by_turns():
+    document = json.loads((CASES / "door.json").read_text("utf-8"))
+    panel = document["walls"][0]["panels"][0]
+    panel |= {"outline": [[0, 0], [127.625, 0], [127.625, 96], [0, 96]], "openings": []}
+    panel["edges"] = [{"edge": 1, "treatment": "return", "depth": 3.625}]
+    (row,) = result_of(read_project(document))["returns"]
+    assert (row["at"], row["hand"], row["corner_units"], row["cut"]) == ("edge 1", "right", 36, 0)
+    assert [leg["face"] for leg in row["legs"][:4]] == [7.625, 3.625, 7.625, 3.625]
+    assert [leg["return"] for leg in row["legs"][:4]] == [3.625, 3.625, 3.625, 3.625]
 
 
 def test_b1_has_the_counts_of_the_reference(b1):
