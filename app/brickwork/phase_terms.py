@@ -10,7 +10,7 @@ from typing import Any
 
 import numpy as np
 
-from app.brickwork.lattice import Flags, Floats
+from app.brickwork.lattice import Flags, Floats, Ints
 from app.brickwork.phase_edges import Corners, Edging, Levels, Pairs, Uprights
 from app.brickwork.phase_lines import Course, Lines
 from app.panel.tolerance import TOLERANCE
@@ -198,6 +198,13 @@ def _rows_between(low: Floats, high: Floats, foot: Floats, height: Floats, step:
 def _gathered(keys: tuple[Floats | Flags, ...], up: Any, lines: Lines) -> tuple[list[Floats], Floats]:
     """Things that stand alike across taken together: their keys, and their numbers added up, a row a key and lane."""
     distinct, which = np.unique(np.column_stack(keys), axis=0, return_inverse=True)
-    total = np.zeros((len(distinct), len(lines.lane_start), up.shape[-1]))
-    np.add.at(total, (which[:, None], lines.lane[None, :]), up)
+    total = _added(_added(up, which, 0), lines.lane, 1) if len(up) else up
     return list(distinct.T), total.reshape(-1, up.shape[-1])
+
+
+def _added(values: Floats, owner: Ints, axis: int) -> Floats:
+    """The sums of the rows (axis 0) or columns (axis 1) of each owner 0, 1, 2 and on."""
+    order = np.argsort(owner, kind="stable")
+    first = np.searchsorted(owner[order], np.arange(owner.max() + 1))
+    added: Floats = np.add.reduceat(np.take(values, order, axis=axis), first, axis=axis)
+    return added
