@@ -19,7 +19,7 @@ from app.workflow.loading import LoadedPanel, LoadedProject, load_panel, load_pr
 
 router = APIRouter(prefix="/api", tags=["results"])
 
-View = Literal["elevation", "bed", "sheets", "story-pole"]
+View = Literal["elevation", "bed", "sheets", "story-pole", "returns"]
 
 SCALES = {f"{scale.ratio:g}": scale for scale in (*US_SCALES, *ISO_SCALES)}
 """The scales of the standards by their ratio; 48 is 1/4 in. to the foot."""

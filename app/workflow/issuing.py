@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 from datetime import date
 
+from app.brickwork.returns import returns
 from app.documents.digest import panel_digest
 from app.documents.panel_results import Issue, PanelResults
 from app.documents.submittal import submittal_pdf
@@ -12,6 +13,7 @@ from app.drawing.scales import QUARTER_INCH, Scale
 from app.drawing.svg import svg_document
 from app.drawing.views.bed import bed
 from app.drawing.views.elevation import elevation
+from app.drawing.views.returns import returns_view
 from app.drawing.views.sheets import sheet_view
 from app.drawing.views.story_pole import story_pole
 from app.workflow.compute import Computed, compute
@@ -23,6 +25,7 @@ VIEWS: Mapping[str, View] = {
     "elevation": lambda of, scale, unit: elevation(of.layout, plan=of.plan, drift=of.drift, scale=scale, unit=unit),
     "bed": lambda of, scale, unit: bed(of.layout, plan=of.plan, drift=of.drift, scale=scale, unit=unit),
     "sheets": lambda of, scale, unit: sheet_view(of.layout, of.plan, drift=of.drift, scale=scale, unit=unit),
+    "returns": lambda of, scale, unit: returns_view(of.layout, scale=scale, unit=unit),
     "story-pole": lambda of, scale, unit: story_pole(of.layout, scale=scale, unit=unit),
 }
 
@@ -72,6 +75,8 @@ def drawing_files(loaded: LoadedProject, scale: Scale = QUARTER_INCH) -> dict[st
 def _views(loaded: LoadedPanel, scale: Scale) -> Iterator[tuple[str, str]]:
     done = compute(loaded.project, loaded.wall, loaded.panel)
     for name, draw in VIEWS.items():
+        if name == "returns" and not returns(done.layout):
+            continue
         yield name, svg_document(draw(done, scale, loaded.project.length_unit), "print")
 
 
