@@ -9,6 +9,7 @@ from dataclasses import replace
 
 import pytest
 from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from panels import inch
 from random_panels import Document, panels
 from shapes import case, example, rectangle
@@ -20,7 +21,7 @@ from app.brickwork.place import Place
 from app.brickwork.sizes import CATALOGUE
 from app.documents.project_file import read_panel
 from app.panel.edits import edit_from
-from app.panel.values import Panel
+from app.panel.values import Fit, Panel
 
 COURSE = 8 / 3
 JOINT = COURSE - 2.25
@@ -115,7 +116,7 @@ def test_a_head_that_is_five_eighths_off_goes_up_five_eighths() -> None:
 
 
 @pytest.mark.parametrize(("off", "way"), [(0.625, "up"), (-0.625, "down")])
-def test_a_head_on_the_tape_is_told_to_the_eighth(off: float, way: str) -> None:
+def test_a_head_off_either_way_goes_the_short_way(off: float, way: str) -> None:
     panel = _window(24, 24 - JOINT, 31.625, 32 - off + JOINT)
     texts = [one.text for one in _assert_kept(panel)]
     assert f"Head of W1 {way} 5/8 in." in texts
@@ -195,6 +196,12 @@ def test_what_is_said_is_what_is_counted(shape: str, bond: str) -> None:
 @settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_what_is_said_is_what_is_counted_on_random_panels(document: Document) -> None:
     _assert_kept(read_panel(document))
+
+
+@given(panels(), st.builds(Fit, st.booleans(), st.booleans(), st.booleans()))
+@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_so_it_is_where_joints_give_and_courses_have_closers(document: Document, fit: Fit) -> None:
+    _assert_kept(replace(read_panel(document), fit=fit))
 
 
 def test_advice_taken_one_after_another_leaves_a_better_face_each_time() -> None:
