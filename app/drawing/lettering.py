@@ -20,6 +20,12 @@ def lettered(inches: float, unit: str = "in") -> str:
     return with_fractions(format_length(inches, unit))
 
 
+def lettered_miss(inches: float, unit: str = "in") -> str:
+    """A distance that is not met: one below the tape's smallest mark as less than that mark, never as nothing."""
+    mark, words = (1 / 25.4, "1 mm") if unit == "mm" else (1 / 16, f'1{FRACTION_SLASH}16"')
+    return f"< {words}" if abs(inches) < mark / 2 else lettered(abs(inches), unit)
+
+
 def with_fractions(text: str) -> str:
     """Text with every n/d as a true fraction, a thin space between it and the whole number before it."""
     return _FRACTION.sub(_true_fraction, text)

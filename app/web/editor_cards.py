@@ -53,7 +53,7 @@ class Draw:
 
 @dataclass(frozen=True, slots=True)
 class CardForm:
-    """One edit as a form; a folded one opens on demand, `words` say how things stand, `why_not` why it cannot be done."""
+    """One edit as a form, folded or not; `words` say how things stand, `why_not` why it cannot be done now."""
 
     edit: str
     act: str

@@ -1,9 +1,10 @@
 // The panel editor: wires the drawing, the card and the bottom line. The server holds the drawing.
 
 import { Advising } from "./advice.js";
+import { watchBonds } from "./bonds.js";
 import { Frame } from "./frame.js";
 import { Gestures } from "./gestures.js";
-import { Kept } from "./kept.js";
+import { Kept, isTouched } from "./kept.js";
 import { Keys } from "./keys.js";
 import { Places } from "./places.js";
 import { Say } from "./say.js";
@@ -22,6 +23,7 @@ const gestures = new Gestures(svg, frame, things, writes, snap, say);
 const places = new Places(svg, frame);
 const advising = new Advising(editor, svg);
 new Kept();
+watchBonds();
 new Keys(svg, { frame, things, gestures, places, say });
 
 // The server's answer is in: new lines to snap to, marks and handles again, a changed size of the drawing.
@@ -34,7 +36,7 @@ let cardLater = 0;
 // The card follows when the hand rests.
 function refreshCard() {
   clearTimeout(cardLater);
-  cardLater = setTimeout(() => document.activeElement.closest("#card") || things.loadCard(), 300);
+  cardLater = setTimeout(() => isTouched(document.getElementById("card")) || things.loadCard(), 300);
 }
 
 svg.addEventListener("pointerdown", () => clearTimeout(cardLater));

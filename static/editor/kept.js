@@ -8,7 +8,6 @@ export class Kept {
     document.addEventListener("htmx:beforeSwap", () => this.remember());
     document.addEventListener("htmx:oobAfterSwap", (event) => this.restore(event.detail.target?.id));
     document.addEventListener("htmx:afterSwap", (event) => this.restore(event.detail.target?.id));
-    document.addEventListener("change", (event) => showChosen(event.target));
   }
 
   remember() {
@@ -36,10 +35,13 @@ function titleOf(part) {
   return part.querySelector("h2")?.textContent ?? "";
 }
 
-// A folded list of pictures shows the one that is chosen.
-function showChosen(radio) {
-  const fold = radio.closest(".bonds");
-  if (!fold) return;
-  const chosen = radio.closest("label").querySelector(".bond").cloneNode(true);
-  fold.querySelector("summary .bond").replaceWith(chosen);
+// Whether somebody is at work in a part: stands in a field of it, or has typed or chosen what is not in it yet.
+export function isTouched(part) {
+  if (!part.contains(document.activeElement)) return false;
+  if (document.activeElement.matches("input, select")) return true;
+  return [...part.querySelectorAll("input, select")].some((field) =>
+    field.matches("select")
+      ? [...field.options].some((option) => option.selected !== option.defaultSelected)
+      : field.checked !== field.defaultChecked || field.value !== field.defaultValue,
+  );
 }

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from app.drawing.controls import off_course, up
-from app.drawing.lettering import lettered
+from app.drawing.lettering import lettered_miss
 from app.drawing.marks import SMALL, Areas, Mark, Text, box, segments
 from app.drawing.scene import Scene
 from app.drawing.styles import Style
@@ -60,7 +60,7 @@ def _notches(scene: Scene, near: float) -> Iterator[Mark]:
     yield _triangles(scene, near, [line.at for line, off in zip(controls, offs, strict=True) if off], "missed")
     for line, off in zip(controls, offs, strict=True):
         if off:
-            words = lettered(abs(off), scene.unit)
+            words = lettered_miss(off, scene.unit)
             yield Text(near - scene.mm(NOTCH_MM + 0.6), line.at, words, "text attention", SMALL, "end")
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from app.drawing.controls import Control, off_course, up
 from app.drawing.declutter import spread
 from app.drawing.layers.pole import FAR_MM, NEAR_MM, numbered_every
-from app.drawing.lettering import lettered
+from app.drawing.lettering import lettered, lettered_miss
 from app.drawing.marks import SMALL, Mark, Text, segments
 from app.drawing.running import APART_MM
 from app.drawing.scene import Scene
@@ -49,4 +49,4 @@ def _miss(scene: Scene, line: Control) -> str:
         return ""
     off = off_course(scene.layout, line)
     side = "above" if off > 0 else "below"
-    return f": nearest joint {lettered(abs(off), scene.unit)} {side}" if off else ": on a joint"
+    return f": nearest joint {lettered_miss(off, scene.unit)} {side}" if off else ": on a joint"
