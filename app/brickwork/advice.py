@@ -12,7 +12,7 @@ from app.brickwork.layout import Layout, lay_out
 from app.panel.edits import edit_from
 from app.panel.size import BrickSize
 
-LAID = 5
+LAID = 4
 """Ideas about openings that are laid out, the best by estimate: keeps the advice for a face of 6,000 pieces quick."""
 
 
