@@ -9,10 +9,11 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from app.brickwork.fit_controls import course_controls, head_joint_controls
+from app.brickwork.fit_grids import course_grid, head_joint_grid
 from app.brickwork.fit_lines import Control, Grid1
 from app.brickwork.lattice import Flags, Floats
 from app.brickwork.layout import Layout
-from app.brickwork.phase_edges import edging
+from app.brickwork.phase_edges import Pairs, edging
 from app.panel.geometry import kept_margin, shape_polygon
 from app.panel.shapes import Rect
 from app.panel.tolerance import TOLERANCE
@@ -52,53 +53,79 @@ class Borders:
 
 @dataclass(frozen=True, slots=True)
 class NamedBorders:
-    """Upright and level edges of a brick field."""
+    """Upright and level edges of a brick field, and the upright ones that face each other."""
 
     uprights: Borders
     levels: Borders
+    pairs: Pairs
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """A control line's name, where brick starts or `ends` at it, and its middle the other way; inches."""
+
+    name: str
+    at: float
+    ends: bool
+    middle: float
 
 
 def borders(layout: Layout) -> NamedBorders:
     """The edges of the layout's brick field, those of zones left out; none for an empty field. Named as the control
     lines of a fit are; one that has no control is named by where it is ("x 30")."""
-    return _borders(layout.panel, layout.field, layout.size.head_joint.inches)
+    size, origin, states = layout.size, layout.origin, layout.states
+    jambs = _lines(layout, [one.control for one in states.horizontal], head_joint_grid(layout.bond, size, origin), 0)
+    beds = _lines(layout, [one.control for one in states.vertical], course_grid(layout.bond, size, origin), 1)
+    return _borders(layout.field, jambs, beds)
+
+
+def _lines(layout: Layout, known: Sequence[Control], grid: Grid1 | str, axis: int) -> tuple[_Line, ...]:
+    """Controls along one axis, those of plates too; looked for where the bond has no grid and so knows none."""
+    unit = grid.unit if isinstance(grid, Grid1) else 0.0
+    if not isinstance(grid, Grid1):
+        known = _looked_for(layout.panel, layout.field, layout.size.head_joint.inches, axis)
+    own = [_Line(one.name, one.at + unit * one.ends, one.ends, one.x if axis else one.y) for one in known]
+    return (*own, *_plate_lines(layout.panel, axis))
 
 
 @lru_cache(maxsize=16)
-def _borders(panel: Panel, field: BaseGeometry, joint: float) -> NamedBorders:
-    found, plain = edging(field), Grid1(0.0, 1.0, 1, joint, 0.0)
-    jambs = (*head_joint_controls(panel, field, joint, plain), *_plate_controls(panel, 0))
-    beds = (*course_controls(panel, field, joint, plain), *_plate_controls(panel, 1))
-    up, level = found.uprights, found.levels
-    return NamedBorders(
-        _named(up.x, up.y0, up.y1, up.right, [(one, one.y) for one in jambs], "x"),
-        _named(level.y, level.x0, level.x1, level.above, [(one, one.x) for one in beds], "y"),
-    )
+def _looked_for(panel: Panel, field: BaseGeometry, joint: float, axis: int) -> tuple[Control, ...]:
+    """Controls where brick itself stops or starts: a grid of units without length."""
+    find = (head_joint_controls, course_controls)[axis]
+    return find(panel, field, joint, Grid1(0.0, 1.0, 1, joint, 0.0))
 
 
-def _plate_controls(panel: Panel, axis: int) -> Iterator[Control]:
+def _plate_lines(panel: Panel, axis: int) -> Iterator[_Line]:
     """Both edges of every plate along one axis; brick ends at the near one."""
     for plate in panel.plates:
         bounds = shape_polygon(plate.shape).bounds
-        x, y = (bounds[0] + bounds[2]) / 2, (bounds[1] + bounds[3]) / 2
+        middle = (bounds[1 - axis] + bounds[3 - axis]) / 2
         for far in (0, 1):
-            at = bounds[axis + 2 * far]
-            yield Control(f"plate {plate.mark}", at, edge=at, ends=not far, x=x, y=y)
+            yield _Line(f"plate {plate.mark}", bounds[axis + 2 * far], not far, middle)
 
 
-def _named(
-    at: Floats, low: Floats, high: Floats, starts: Flags, controls: Sequence[tuple[Control, float]], axis: str
-) -> Borders:
+@lru_cache(maxsize=16)
+def _borders(field: BaseGeometry, jambs: tuple[_Line, ...], beds: tuple[_Line, ...]) -> NamedBorders:
+    found = edging(field)
+    up, level = found.uprights, found.levels
+    return NamedBorders(
+        _named(up.x, up.y0, up.y1, up.right, jambs, "x"),
+        _named(level.y, level.x0, level.x1, level.above, beds, "y"),
+        found.pairs,
+    )
+
+
+def _named(at: Floats, low: Floats, high: Floats, starts: Flags, lines: Sequence[_Line], axis: str) -> Borders:
     """Of the controls on an edge's line the one whose middle is on the edge, or else nearest to it."""
     names = [f"{axis} {place:.4g}" for place in at.tolist()]
-    if controls:
-        place, middle = (np.array(each) for each in zip(*((one.at, mid) for one, mid in controls), strict=True))
-        ends = np.array([one.ends for one, _ in controls])
+    if lines:
+        place, middle = np.array([line.at for line in lines]), np.array([line.middle for line in lines])
+        ends = np.array([line.ends for line in lines])
         on_line = (np.abs(at[:, None] - place) <= 2 * TOLERANCE) & (starts[:, None] != ends)
         away = np.maximum(np.maximum(low[:, None] - middle, middle - high[:, None]), 0.0)
         nearest = np.where(on_line, away, np.inf).argmin(1)
         for k in np.flatnonzero(on_line.any(1)).tolist():
-            names[k] = controls[int(nearest[k])][0].name
+            names[k] = lines[int(nearest[k])].name
     return Borders(at, low, high, starts, tuple(names))
 
 

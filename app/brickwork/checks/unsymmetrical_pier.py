@@ -10,7 +10,7 @@ from app.brickwork.findings import Finding
 from app.brickwork.laps import is_mirrored
 from app.brickwork.lattice import Flags, Ints
 from app.brickwork.layout import Layout
-from app.brickwork.phase_edges import Pairs, edging
+from app.brickwork.phase_edges import Pairs
 from app.brickwork.phase_terms import SYMMETRY
 from app.lengths import format_length
 from app.panel.tolerance import TOLERANCE
@@ -27,7 +27,8 @@ def check(layout: Layout, unit: str) -> Iterator[Finding]:
     mirrored = np.array([is_mirrored(region.bond, region.size) for region in layout.regions], dtype=np.bool_)
     if not layout.panel.openings or not mirrored.any():
         return
-    pairs, named, ends = edging(layout.field).pairs, borders(layout), CourseEnds(layout)
+    named, ends = borders(layout), CourseEnds(layout)
+    pairs = named.pairs
     for k in np.flatnonzero(pairs.pier).tolist():
         names = _sides(pairs, k, named)
         if any(" jamb " in name for name in names):
