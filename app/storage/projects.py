@@ -92,6 +92,16 @@ def write(session: Session, project_id: str, settings: dict[str, Any], name: str
     return _bumped(session, row, now)
 
 
+def write_wall(session: Session, wall_id: str, settings: dict[str, Any], now: datetime) -> StoredProject:
+    """New settings of a wall, which make a revision of its project; its mark stays."""
+    row = session.get(Wall, wall_id)
+    if row is None:
+        raise NotFound("wall", wall_id)
+    row.settings = json_text(settings)
+    session.add(row)
+    return bump(session, row.project_id, now)
+
+
 def bump(session: Session, project_id: str, now: datetime) -> StoredProject:
     """A revision for a change of what the project holds: walls, panels, their order."""
     return _bumped(session, _row(session, project_id), now)

@@ -1,6 +1,7 @@
 """One project: its page, and every change that its forms ask for."""
 
 from dataclasses import dataclass, replace
+from typing import Any
 from uuid import uuid4
 
 from fastapi import APIRouter
@@ -9,16 +10,24 @@ from starlette.responses import HTMLResponse, RedirectResponse, Response
 from app.lengths import Length, LengthError, Unit, format_length, parse
 from app.panel.faults import Fault, Refused
 from app.panel.things import Document
-from app.storage import panels, projects, reading, shares, writing
+from app.storage import Session, panels, projects, reading, shares, writing
 from app.storage.errors import MarkTaken, NotFound
 from app.web.database import OFFICE, Database, Now
 from app.web.forms import Form, named, then, whole_number
 from app.web.pages import show
-from app.web.project_view import HOW_TO_TYPE, Typed, page_of
+from app.web.project_view import HOW_TO_TYPE, Asked, Typed, page_of
+from app.web.wall_form import Changed, after, asked_of
 from app.workflow.loading import check_project, checking, load_project, panel_of, wall_of
 from app.workflow.new_parts import new_panel, new_wall
 from app.workflow.opening import Connections
 from app.workflow.projects import add_panel, add_wall, project_file, put_back_panel, remove_panel, rename_panel
+from app.workflow.refusals import ProjectStale
+from app.workflow.wall_settings import set_wall
+
+SINCE = (
+    "Somebody changed this project since you opened the page, so the wall was left as it is. What you see now is the"
+    " project as it stands; set the wall again if you still want to."
+)
 
 router = APIRouter(prefix="/projects/{project_id}", include_in_schema=False)
 
@@ -31,8 +40,11 @@ class ReadingPart:
 
 
 @router.get("")
-def project(project_id: str, database: Database) -> HTMLResponse:
-    return _page(database, project_id)
+def project(
+    project_id: str, database: Database, changed: str = "", revision: int = 0, datum: str = "", joint: str = ""
+) -> HTMLResponse:
+    """The page; after a change of a wall's settings its address says what they were, so that this can be undone."""
+    return _page(database, project_id, Asked(changed=Changed(changed, revision, datum, joint) if changed else None))
 
 
 @router.get("/reading")
@@ -56,8 +68,23 @@ def make_wall(project_id: str, database: Database, form: Form, now: Now) -> Resp
             check_project(held | {"walls": [*held.get("walls", []), wall]})
             add_wall(session, project_id, wall, now)
     except Refused as error:
-        return _page(database, project_id, error.faults)
+        return _page(database, project_id, Asked(error.faults))
     return then(f"/projects/{project_id}")
+
+
+@router.post("/walls/{wall_id}/settings")
+def set_wall_settings(project_id: str, wall_id: str, database: Database, form: Form, now: Now) -> Response:
+    """Datum and panel joint of a wall; refused when somebody changed the project since the page was shown."""
+    try:
+        base = whole_number(form, "revision")
+        with writing(database) as session:
+            asked = _wall_asked(session, project_id, wall_id, form)
+            change = set_wall(session, project_id, wall_id, asked, base_revision=base, now=now)
+    except Refused as error:
+        return _page(database, project_id, Asked(error.faults))
+    except ProjectStale:
+        return _page(database, project_id, Asked(notice=SINCE), 412)
+    return then(after(project_id, wall_id, change))
 
 
 @router.post("/walls/{wall_id}/panels")
@@ -71,7 +98,7 @@ def make_panel(project_id: str, wall_id: str, database: Database, form: Form, no
             panel = add_panel(session, wall.id, document, now)
     except (Refused, MarkTaken) as error:
         typed = Typed(*(form.get(name, "") for name in ("mark", "width", "height", "size", "bond")))
-        return _page(database, project_id, _faults(error), {wall_id: typed})
+        return _page(database, project_id, Asked(_faults(error), {wall_id: typed}))
     return then(f"/panels/{panel.id}")
 
 
@@ -86,7 +113,7 @@ def rename(project_id: str, panel_id: str, database: Database, form: Form, now: 
             command = {"command_id": uuid4().hex, "person": OFFICE}
             rename_panel(session, panel_id, mark, base_revision=base, now=now, **command)
     except (Refused, MarkTaken) as error:
-        return _page(database, project_id, _faults(error))
+        return _page(database, project_id, Asked(_faults(error)))
     return then(f"/projects/{project_id}")
 
 
@@ -109,15 +136,22 @@ def put_back(project_id: str, panel_id: str, database: Database, now: Now) -> Re
     return then(f"/projects/{project_id}")
 
 
-def _page(
-    database: Connections, project_id: str, faults: tuple[Fault, ...] = (), typed: dict[str, Typed] | None = None
-) -> HTMLResponse:
+def _page(database: Connections, project_id: str, asked: Asked, status: int = 200) -> HTMLResponse:
     with reading(database) as session:
         loaded = load_project(session, project_id)
+        walls = projects.list_walls(session, project_id)
         links = shares.list_of_project(session, project_id)
         removed = panels.removed_of_project(session, project_id)
-    page = replace(page_of(loaded, links, faults, typed), removed=tuple((panel.id, panel.mark) for panel in removed))
-    return show("project.html", page, 422 if faults else 200)
+    page = replace(page_of(loaded, walls, links, asked), removed=tuple((panel.id, panel.mark) for panel in removed))
+    return show("project.html", page, 422 if asked.faults else status)
+
+
+def _wall_asked(session: Session, project_id: str, wall_id: str, form: Form) -> dict[str, Any]:
+    loaded = load_project(session, project_id)
+    wall = next((wall.wall for wall in loaded.walls if wall.id == wall_id), None)
+    if wall is None:
+        raise NotFound("wall", wall_id)
+    return asked_of(form, wall, loaded.project.length_unit)
 
 
 def _document(form: Form, unit: Unit) -> Document:

@@ -4,15 +4,19 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from app.brickwork.bonds import BONDS
+from app.brickwork.wall import is_continuous
+from app.documents.accepted import open_findings
 from app.documents.project_file import sizes_of
 from app.lengths import format_length
 from app.order.values import Line
 from app.panel.faults import Fault
-from app.panel.project import Project
+from app.panel.project import Project, Wall
+from app.storage.projects import StoredWall
 from app.storage.shares import StoredShare
 from app.web.pages import Page, Step
 from app.web.wall_drawing import WallDrawing, wall_drawing
-from app.web.words import at, counted, sized
+from app.web.wall_form import Changed, ChangedPart, WallForm, changed_part, form_of
+from app.web.words import at, counted, listed, sized
 from app.workflow.compute import Computed, compute, takeoff_of
 from app.workflow.loading import LoadedPanel, LoadedProject, LoadedWall
 from app.workflow.new_parts import usual
@@ -41,6 +45,7 @@ class PanelRow:
     size: str
     thickness: str
     base: str
+    courses_from: str
     whole: str
     trimmed: str
     small: str
@@ -48,6 +53,7 @@ class PanelRow:
     revision: int
     findings: str
     has_findings: bool
+    accepted: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +64,9 @@ class WallPart:
     mark: str
     facts: str
     drawing: WallDrawing | None
+    pole_words: str
+    form: WallForm
+    changed: ChangedPart | None
     rows: tuple[PanelRow, ...]
     new: Typed
     is_typed: bool
@@ -91,9 +100,14 @@ class ShareRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProjectPage(Page):
-    """A project; `removed` has ids and marks of panels that can be put back, `faults` belong to a refused form."""
+    """A project; `removed` has ids and marks of panels that can be put back, `faults` belong to a refused form.
+
+    `notice` says why a change was not made though nothing was wrong with it.
+    """
 
     address: str
+    revision: int
+    unit: str
     name: str
     facts: str
     walls: tuple[WallPart, ...]
@@ -106,15 +120,23 @@ class ProjectPage(Page):
     shares: tuple[ShareRow, ...]
     removed: tuple[tuple[str, str], ...] = ()
     faults: tuple[Fault, ...] = ()
+    notice: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What belongs to one answer alone: faults of a refused form, refused new panels by their wall's id, a change."""
+
+    faults: tuple[Fault, ...] = ()
+    typed: Mapping[str, Typed] = field(default_factory=dict)
+    changed: Changed | None = None
+    notice: str = ""
 
 
 def page_of(
-    loaded: LoadedProject,
-    shares: Sequence[StoredShare],
-    faults: tuple[Fault, ...] = (),
-    typed: Mapping[str, Typed] | None = None,
+    loaded: LoadedProject, stored: Sequence[StoredWall], shares: Sequence[StoredShare], asked: Asked
 ) -> ProjectPage:
-    """The page; `typed` is a refused form by its wall's id."""
+    """The page; `stored` are the walls as rows, in the order of the project's."""
     project, address = loaded.project, f"/projects/{loaded.id}"
     computed = {panel.id: compute(project, panel.wall, panel.panel) for panel in loaded.panels}
     lines = takeoff_of(project, tuple(computed.values())).lines
@@ -124,16 +146,22 @@ def page_of(
         address=address,
         name=project.name,
         facts=_facts(loaded),
-        walls=tuple(_wall(loaded, wall, computed, (typed or {}).get(wall.id)) for wall in loaded.walls),
+        revision=loaded.revision,
+        unit=project.length_unit,
+        walls=tuple(_wall(loaded, wall, row, computed, asked) for wall, row in zip(loaded.walls, stored, strict=True)),
         next_wall=_next_wall(project),
         sizes=tuple(sizes_of(project)),
         how_to_type=HOW_TO_TYPE[project.length_unit],
         order=tuple(map(_order_line, lines)),
         downloads=_downloads(loaded.id, project.name),
         shares=tuple(_share(share, address, loaded) for share in shares),
-        faults=faults,
+        faults=asked.faults,
+        notice=asked.notice,
     )
 
+
+POLE_WORDS = "Drag the pole at the left to move the datum and with it all courses that come from the wall."
+ALL_ALONE = "No panel takes its courses from the wall: its datum moves none."
 
 HOW_TO_TYPE = {
     "in": "Type lengths as 12'-6 3/8\", 12-6 3/8, 150 (inches) or 3810 mm.",
@@ -146,23 +174,46 @@ def _facts(loaded: LoadedProject) -> str:
     return f"{counted(len(loaded.walls), 'wall')}, {counted(len(loaded.panels), 'panel')}. Lengths in {unit}."
 
 
-def _wall(loaded: LoadedProject, wall: LoadedWall, computed: Mapping[str, Computed], typed: Typed | None) -> WallPart:
-    unit = loaded.project.length_unit
+def _wall(
+    loaded: LoadedProject, wall: LoadedWall, stored: StoredWall, computed: Mapping[str, Computed], asked: Asked
+) -> WallPart:
+    unit, typed = loaded.project.length_unit, asked.typed.get(wall.id)
     rows = tuple(_row(loaded, panel, computed[panel.id]) for panel in wall.panels)
-    joint = f", joints {format_length(wall.wall.joint, unit)}" if len(rows) > 1 else ""
+    drawing = wall_drawing(wall, computed, unit) if rows else None
     return WallPart(
         id=wall.id,
         mark=wall.wall.mark,
-        facts=f"{counted(len(rows), 'panel')}{joint}",
-        drawing=wall_drawing(wall, computed, unit) if rows else None,
+        facts=_wall_facts(wall.wall, unit),
+        drawing=drawing,
+        pole_words=POLE_WORDS if drawing and drawing.handle else ALL_ALONE,
+        form=form_of(stored, unit),
+        changed=_changed(loaded, wall, asked.changed),
         rows=rows,
         new=typed or _begun(loaded, wall),
         is_typed=typed is not None,
     )
 
 
+def _wall_facts(wall: Wall, unit: str) -> str:
+    facts = [counted(len(wall.panels), "panel")]
+    if len(wall.panels) > 1:
+        facts.append(f"joints {format_length(wall.joint, unit)}")
+    if wall.panels:
+        facts.append(f"datum {format_length(wall.datum, unit)}")
+    released = [panel.mark for panel in wall.panels if panel.released]
+    return ", ".join(facts) + (f"; released: {listed(released)}" if released else "")
+
+
+def _changed(loaded: LoadedProject, wall: LoadedWall, changed: Changed | None) -> ChangedPart | None:
+    """Only while nothing else has changed since."""
+    if changed is None or (changed.wall_id, changed.revision) != (wall.id, loaded.revision):
+        return None
+    return changed_part(changed, wall.wall, loaded.project.length_unit)
+
+
 def _row(loaded: LoadedProject, panel: LoadedPanel, computed: Computed) -> PanelRow:
     unit, value, layout = loaded.project.length_unit, panel.panel, computed.layout
+    still = open_findings(computed.findings, value.accepted)
     return PanelRow(
         id=panel.id,
         mark=value.mark,
@@ -172,13 +223,15 @@ def _row(loaded: LoadedProject, panel: LoadedPanel, computed: Computed) -> Panel
         size=sized(value.width, value.height, unit),
         thickness=format_length(value.thickness, unit),
         base=format_length(value.base, unit),
+        courses_from="released" if value.released else "the wall" if is_continuous(value) else "own origin",
         whole=f"{layout.whole:,}",
         trimmed=f"{len(layout.trims):,}",
         small=f"{layout.small:,}",
         sheets=f"{computed.plan.used:,}",
         revision=panel.revision,
-        findings=counted(len(computed.findings), "finding") if computed.findings else "none",
-        has_findings=bool(computed.findings),
+        findings=counted(len(still), "finding") if still else "none",
+        has_findings=bool(still),
+        accepted=f"{len(computed.findings) - len(still):,} accepted" if len(still) < len(computed.findings) else "",
     )
 
 
