@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from app.brickwork.cuts import CUTS, Sorting
-from app.brickwork.lattice import Flags, Grid, Ints
+from app.brickwork.lattice import Flags, Floats, Grid, Ints
 from app.brickwork.pieces import Pieces, bounds, join
 from app.panel.size import BrickSize
 from app.panel.tolerance import TOLERANCE
@@ -47,6 +47,8 @@ def closed(grid: Grid, whole: Ints, sorting: Sorting, size: BrickSize, least: fl
     A piece stays as it is where no whole unit is beside it, or both together are too short for two pieces of the least
     length and too long for one unit. Inches; nothing changes where nothing is small.
     """
+    if not len(whole):
+        return whole, sorting
     half = max(least, size.half_bat)
     taken, used, made = [], set[int](), list[_New]()
     for pair in _pairs(grid, whole, sorting, size.head_joint.inches):
@@ -75,20 +77,17 @@ def _shared(pair: _Pair, size: BrickSize, half: float) -> list[_New]:
 
 
 def _pairs(grid: Grid, whole: Ints, sorting: Sorting, joint: float) -> Iterator[_Pair]:
+    """Every small end piece with the whole unit beside it, where there is one."""
     trims = sorting.trims
     x0, _, x1, _ = bounds(trims)
     ends = np.flatnonzero(sorting.is_small & (sorting.cut == CUTS.index("length")) & _is_upright_cut(grid, sorting))
-    keys = _keys(grid.y0[whole], grid.x0[whole])
-    order = np.argsort(keys)
-    for trim in ends.tolist():
-        unit = int(trims.unit[trim])
-        ends_left = bool(abs(x1[trim] - grid.x1[unit]) <= TOLERANCE)
-        width = float(grid.x1[unit] - grid.x0[unit])
-        start = float(grid.x1[unit]) + joint if ends_left else float(grid.x0[unit]) - joint
-        found = _neighbour(grid, whole[order], keys[order], (float(grid.y0[unit]), start, width), ends_left)
-        if found is not None:
-            low, high = (x0[trim], grid.x1[found]) if ends_left else (grid.x0[found], x1[trim])
-            yield _Pair(trim, unit, found, float(low), float(high), ends_left)
+    unit = trims.unit[ends]
+    ends_left = np.abs(x1[ends] - grid.x1[unit]) <= TOLERANCE
+    beside = _neighbours(grid, whole, unit, ends_left, joint)
+    low = np.where(ends_left, x0[ends], grid.x0[beside])
+    high = np.where(ends_left, grid.x1[beside], x1[ends])
+    rows = zip(*(column.tolist() for column in (ends, unit, beside, low, high, ends_left)), strict=True)
+    yield from (_Pair(*row) for row in rows if row[2] >= 0)
 
 
 def _is_upright_cut(grid: Grid, sorting: Sorting) -> Flags:
@@ -98,25 +97,24 @@ def _is_upright_cut(grid: Grid, sorting: Sorting) -> Flags:
     return full
 
 
-def _keys(y: np.ndarray, x: np.ndarray) -> np.ndarray:
+def _keys(y: Floats, x: Floats) -> Floats:
     """One rising figure for a place in a course: courses lie further apart than any panel is long."""
-    keys: np.ndarray = np.round(np.asarray(y) * 1e3) * 1e6 + np.asarray(x)
+    keys: Floats = np.round(y * 1e3) * 1e6 + x
     return keys
 
 
-def _neighbour(
-    grid: Grid, whole: Ints, keys: np.ndarray, place: tuple[float, float, float], starts: bool
-) -> int | None:
-    """The whole unit of the course that starts, or ends, next to a place; None where there is none."""
-    y, x, width = place
-    for length in (width, *np.unique(grid.lat.width).tolist()):
-        key = float(_keys(np.array(y), np.array(x if starts else x - length)))
-        near = int(np.searchsorted(keys, key - _NEAR))
-        if near < len(keys) and abs(keys[near] - key) <= _NEAR:
-            unit = int(whole[near])
-            if starts or abs(grid.x1[unit] - x) <= _NEAR:
-                return unit
-    return None
+def _neighbours(grid: Grid, whole: Ints, unit: Ints, ends_left: Flags, joint: float) -> Ints:
+    """The whole unit that starts a joint right of each unit, or ends a joint left of it; -1 where there is none."""
+    found = np.full(len(unit), -1)
+    for side, places in ((ends_left, grid.x0), (~ends_left, grid.x1)):
+        keys = _keys(grid.y0[whole], places[whole])
+        order = np.argsort(keys)
+        x = np.where(ends_left, grid.x1[unit] + joint, grid.x0[unit] - joint)
+        wanted = _keys(grid.y0[unit], x)
+        near = np.minimum(np.searchsorted(keys[order], wanted - _NEAR), len(keys) - 1)
+        hit = side & (np.abs(keys[order][near] - wanted) <= _NEAR)
+        found[hit] = whole[order][near][hit]
+    return found
 
 
 def _with(grid: Grid, sorting: Sorting, taken: list[int], made: list[_New], least: float) -> Sorting:
