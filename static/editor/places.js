@@ -17,7 +17,7 @@ export class Places {
       if (form) this.by = form.value;
     });
     for (const kind of ["pointerover", "focusin"]) {
-      document.addEventListener(kind, (event) => this.follow(event.target.closest("[data-mark]")));
+      document.addEventListener(kind, (event) => this.follow(event.target.closest("[data-spot]")));
     }
   }
 
@@ -53,7 +53,7 @@ export class Places {
   follow(thing) {
     if (thing === this.followed) return;
     this.followed = thing;
-    if (thing) this.ring(...numbers(thing.dataset.mark));
+    if (thing) this.ring(...numbers(thing.dataset.spot));
     else if (this.pressed) this.ring(...numbers(this.pressed.dataset.at));
     else this.group.replaceChildren();
   }
