@@ -14,7 +14,13 @@ from app.documents.panel_results import Issue, PanelResults
 from app.documents.submittal_data import Progress, SubmittalData, submittal_data
 from app.panel.project import Project
 
-TEMPLATES = ("submittal.typ", "submittal_cover.typ", "submittal_frame.typ", "submittal_tables.typ")
+TEMPLATES = (
+    "submittal.typ",
+    "submittal_cover.typ",
+    "submittal_frame.typ",
+    "submittal_tables.typ",
+    "submittal_walls.typ",
+)
 
 STANDARDS = ("a-2a", "ua-1")
 """For the archive (ISO 19005-2) and for readers by ear (ISO 14289-1)."""

@@ -4,12 +4,15 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from app.documents.accepted import open_findings
 from app.documents.panel_results import Issue, PanelResults
-from app.documents.submittal_drawings import VIEWS, SheetDrawing, sheet_drawings
+from app.documents.submittal_asked import accepted_rows, question_rows
+from app.documents.submittal_drawings import PALETTE, RETURNS, VIEWS, SheetDrawing, sheet_drawings
 from app.documents.submittal_order import order_rows
-from app.documents.submittal_paper import column_count, sheet_named
+from app.documents.submittal_paper import Placed, column_count, sheet_named
 from app.documents.submittal_schedules import checkpoint_rows, drift_words, finding_rows, trim_rows
 from app.documents.submittal_sheets import sheet_cut_rows
+from app.documents.submittal_walls import WallSheet, wall_sheets
 from app.documents.submittal_words import (
     COUNTED,
     LIMITS,
@@ -30,12 +33,7 @@ Progress = Callable[[int, int], None]
 Document = dict[str, Any]
 
 SHORT_DIGEST = 12
-GENERAL = {
-    "Cover and index": "cover",
-    "Panel schedule": "panels",
-    "Order": "order",
-    "Cautions": "cautions",
-}
+QUESTIONS = "Questions to the architect"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,10 +58,15 @@ def submittal_data(
         panels.append(_panel(results, f"p{place}", drawn, project))
         drawings |= {_file(f"p{place}", drawing): drawing.svg for drawing in drawn}
         progress(place + 1, len(computed) + 1)
+    walls = wall_sheets(computed, project.length_unit, paper, PALETTE)
+    drawings |= {_wall_file(place): wall.svg for place, wall in enumerate(walls)}
     values = _project(project, computed, issue) | {
+        "general": _general(walls, any(one.panel.questions for one in computed)),
+        "walls": [_wall(wall, place, project) for place, wall in enumerate(walls)],
+        "questions": question_rows(computed),
         "paper": {"width": paper.width, "height": paper.height, "columns": column_count(paper)},
         "panels": panels,
-        "drawing-names": list(VIEWS),
+        "drawing-names": _drawing_names(panels),
         "order": order_rows(_order(project, computed)),
         "cautions": _cautions(),
     }
@@ -85,10 +88,48 @@ def _project(project: Project, computed: Sequence[PanelResults], issue: Issue) -
         "about": about(project, issue),
         "limits": list(LIMITS),
         "issue": issue_data(issue),
-        "general": [{"title": title, "id": name} for title, name in GENERAL.items()],
         "totals": _totals(computed),
         "order-words": f"Counted from the layouts of {_panels_in_words(computed)}",
     }
+
+
+def _general(walls: Sequence[WallSheet], has_questions: bool) -> list[dict[str, str]]:
+    """The sheets of the whole project, in their order."""
+    sheets = {"cover": "Cover and index", "panels": "Panel schedule"}
+    sheets |= {_wall_id(place): f"Wall {wall.mark}" for place, wall in enumerate(walls)}
+    sheets |= {"questions": QUESTIONS} if has_questions else {}
+    sheets |= {"order": "Order", "cautions": "Cautions"}
+    return [{"title": title, "id": name} for name, title in sheets.items()]
+
+
+def _wall(wall: WallSheet, place: int, project: Project) -> Document:
+    return {
+        "id": _wall_id(place),
+        "title": f"Wall {wall.mark}",
+        "supplement": f"Wall elevation, faces seen from outside; scale {wall.scale}; {project.name}",
+        "file": _wall_file(place),
+        "alt": wall.alt,
+        **_at(wall.at),
+        "facts": [{"label": label, "value": value} for label, value in wall.facts],
+    }
+
+
+def _wall_id(place: int) -> str:
+    return f"wall{place}"
+
+
+def _wall_file(place: int) -> str:
+    return f"{_wall_id(place)}.svg"
+
+
+def _at(at: Placed) -> dict[str, float]:
+    return {"x": at.x, "y": at.y, "width": at.width, "height": at.height}
+
+
+def _drawing_names(panels: Sequence[Document]) -> list[str]:
+    """Columns of the index: returns have one only where some panel has a sheet of them."""
+    has_returns = any(drawing["name"] == RETURNS for panel in panels for drawing in panel["drawings"])
+    return [*VIEWS, *([RETURNS] if has_returns else [])]
 
 
 def _panels_in_words(computed: Sequence[PanelResults]) -> str:
@@ -126,21 +167,20 @@ def _panel(results: PanelResults, name: str, drawn: Sequence[SheetDrawing], proj
         "sheet-cuts": sheet_cut_rows(results.plan, unit),
         "checkpoints": checkpoint_rows(results.drift, unit),
         "drift-words": drift_words(results.drift, project),
-        "findings": finding_rows(results.findings, unit),
+        "findings": finding_rows(open_findings(results.findings, panel.accepted), unit),
+        "accepted": accepted_rows(panel.accepted, results.findings),
     }
 
 
 def _drawing(drawing: SheetDrawing, panel: str, supplement: str) -> Document:
     return {
         "id": f"{panel}-{drawing.name}",
+        "name": drawing.name,
         "file": _file(panel, drawing),
         "title": drawing.title,
         "supplement": f"{drawing.words}; scale {drawing.scale}; {supplement}",
         "alt": drawing.alt,
-        "x": drawing.at.x,
-        "y": drawing.at.y,
-        "width": drawing.at.width,
-        "height": drawing.at.height,
+        **_at(drawing.at),
     }
 
 

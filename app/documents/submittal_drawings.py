@@ -3,9 +3,10 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from app.brickwork.returns import returns
 from app.documents.panel_results import PanelResults
 from app.documents.submittal_packing import packed
-from app.documents.submittal_paper import Placed, fitting_scale, placed, scales_for
+from app.documents.submittal_paper import Placed, fitting_scale, goes_onto, placed, scales_for
 from app.drawing.drawing import Drawing
 from app.drawing.lettering import with_fractions
 from app.drawing.scales import Scale, SheetSize
@@ -13,6 +14,7 @@ from app.drawing.svg import svg_document
 from app.drawing.views.assemble import AROUND
 from app.drawing.views.bed import bed
 from app.drawing.views.elevation import LAYERS, elevation
+from app.drawing.views.returns import returns_view
 from app.drawing.views.sheets import sheet_view
 
 PALETTE = "white"
@@ -41,9 +43,23 @@ def panel_scale(results: PanelResults, unit: str, sheet: SheetSize) -> Scale:
 
 
 def sheet_drawings(results: PanelResults, unit: str, sheet: SheetSize, counted: str) -> tuple[SheetDrawing, ...]:
-    """Elevation, bed view and sheet plan of one panel at one scale; `counted` are its counts in words."""
+    """Elevation, bed view and sheet plan of one panel at one scale; `counted` are its counts in words.
+
+    A panel with returns has one more, at that scale or the next smaller at which it goes onto the sheet.
+    """
     scale = panel_scale(results, unit, sheet)
-    return tuple(_sheet_drawing(name, draw(results, scale, unit), sheet, counted) for name, draw in VIEWS.items())
+    drawn = {name: draw(results, scale, unit) for name, draw in VIEWS.items()}
+    if unfolded := _returns(results, scale, unit, sheet):
+        drawn[RETURNS] = unfolded
+    return tuple(_sheet_drawing(name, drawing, sheet, counted) for name, drawing in drawn.items())
+
+
+def _returns(results: PanelResults, largest: Scale, unit: str, sheet: SheetSize) -> Drawing | None:
+    if not returns(results.layout):
+        return None
+    scales = (scale for scale in scales_for(unit) if scale.ratio >= largest.ratio)
+    drawings = (returns_view(results.layout, scale=scale, unit=unit) for scale in scales)
+    return next((drawing for drawing in drawings if goes_onto(drawing, sheet)), None)
 
 
 def _sheet_drawing(name: str, drawing: Drawing, sheet: SheetSize, counted: str) -> SheetDrawing:
@@ -78,3 +94,6 @@ VIEWS: dict[str, Callable[[PanelResults, Scale, str], Drawing]] = {
     "Sheet plan": _sheets,
 }
 """A sheet each, in this order; the elevation for the architect is without liner and checkpoints."""
+
+RETURNS = "Returns"
+"""One sheet more for a panel that has any."""

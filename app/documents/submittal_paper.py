@@ -84,6 +84,25 @@ def placed(drawing: Drawing, sheet: SheetSize) -> Placed:
     return Placed(left + free_x / 2, top + free_y / 2, width, height)
 
 
+def wall_room(sheet: SheetSize) -> tuple[float, float]:
+    """Paper for a wall's drawing, mm: all of it above the title block, as its tape runs the whole width."""
+    width, height = _inner(sheet)
+    return width, height - HEADING_MM - TITLE_BLOCK[1] - INSET_MM
+
+
+def wall_placed(drawing: Drawing, sheet: SheetSize) -> Placed:
+    """A wall's drawing in the middle of that room."""
+    (width, height), (room_x, room_y) = drawing.paper, wall_room(sheet)
+    left, top = SHEET_MARGINS.left + INSET_MM, SHEET_MARGINS.top + INSET_MM + HEADING_MM
+    return Placed(left + max(0.0, room_x - width) / 2, top + max(0.0, room_y - height) / 2, width, height)
+
+
+def goes_onto(drawing: Drawing, sheet: SheetSize) -> bool:
+    """Whether a drawing has room on the sheet as it is drawn."""
+    (width, height), (room_x, room_y) = drawing.paper, _room(drawing.margins, sheet)
+    return width <= room_x + 1e-9 and height <= room_y + 1e-9
+
+
 def _room(around: Margins, sheet: SheetSize) -> tuple[float, float]:
     """Paper for a drawing with `around`: above the title block, its words beside that where the sheet is wide."""
     width, height = _inner(sheet)

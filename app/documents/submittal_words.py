@@ -1,5 +1,6 @@
 """Words of a submittal that stand on more than one of its sheets."""
 
+from app.documents.accepted import open_findings
 from app.documents.panel_results import Issue, PanelResults
 from app.drawing.lettering import lettered
 from app.lengths import Length
@@ -29,9 +30,9 @@ COVER_LIMITS = f"{OUTSIDE} Cautions for each task are on the last sheet; local c
 
 
 def counts(results: PanelResults) -> dict[str, str]:
-    """A panel's numbers, each from its layout, sheet plan or findings."""
-    layout = results.layout
-    numbers = (layout.whole, len(layout.trims), layout.small, results.plan.used, len(results.findings))
+    """A panel's numbers, each from its layout, sheet plan or open findings."""
+    layout, still = results.layout, len(open_findings(results.findings, results.panel.accepted))
+    numbers = (layout.whole, len(layout.trims), layout.small, results.plan.used, still)
     return dict(zip(COUNTED, map(str, numbers), strict=True))
 
 

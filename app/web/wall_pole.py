@@ -9,7 +9,7 @@ from app.brickwork.wall import is_continuous
 from app.drawing.drawing import Drawing
 from app.drawing.marks import SMALL
 from app.drawing.wall_lines import course_feet, meetings
-from app.drawing.wall_strips import DATUM_MM, FAR_MM, NEAR_MM, Places, numbered_every
+from app.drawing.wall_strips import DATUM_MM, FAR_MM, Places, numbered_every
 from app.panel.project import Wall
 from app.web.words import listed
 
@@ -54,7 +54,7 @@ def pole_handle(layouts: Sequence[Layout], places: Places, drawn: Drawing, wall:
         height=f"{drawn.height:.4f}",
         lines=" ".join(segment for layout, place in following for segment in _lines(layout, place, drawn)),
         datum_line=f"M{left:.4f} {datum:.4f}H{drawn.width:.4f}",
-        words_x=f"{-(NEAR_MM - 1) * mm + 2 * mm:.4f}",
+        words_x=f"{1.5 * mm:.4f}",
         words_y=f"{datum - 1.2 * mm:.4f}",
         words_size=f"{1.2 * SMALL * mm:.4f}",
         data=json.dumps({"datum": wall.datum.inches, "ways": _ways(layouts)}),

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 import pytest
+import shapely
 from drawings import laid
 from shapes import example
 from svg_paths import bounds, rings_of
@@ -12,7 +13,7 @@ from app.brickwork.sizes import CATALOGUE
 from app.brickwork.wall import place_in
 from app.drawing.controls import off_course, up
 from app.drawing.lettering import lettered
-from app.drawing.marks import Text
+from app.drawing.marks import Lines, Text
 from app.drawing.svg import svg_document, svg_layers
 from app.drawing.wall import panel_places, wall_elevation
 from app.drawing.wall_lines import course_feet, meetings
@@ -127,6 +128,19 @@ def test_moving_the_datum_by_a_meeting_brings_a_course_to_the_head_or_sill_it_na
         layouts, _ = _standing(*panels, datum=one.by)
         offs = {f"{line.words} of A": off_course(layouts[0], line) for line in up(panels[0])}
         assert [offs[words] for words in one.words] == [0.0] * len(one.words)
+
+
+def test_numbered_courses_alone_stop_at_openings_and_edges() -> None:
+    windows = (Opening("W1", Rect(*(Length.from_inches(at) for at in (12, 8, 20, 16)))),)
+    layouts, wall = _standing(_named("A", openings=windows))
+    (lines,) = wall_elevation(layouts, wall, layers=("course_lines",), with_strips=False).layers[0].marks
+    assert isinstance(lines, Lines)
+    drawn = shapely.union_all([shapely.LineString(ends) for ends in lines.points.reshape(-1, 2, 2)])
+    assert drawn.length > 0
+    assert drawn.difference(layouts[0].field.buffer(1e-6)).is_empty
+    through = sum(layouts[0].field.intersection(shapely.LineString([(0, y), (60, y)])).length
+                  for y in {float(y) for y in lines.points[:, 1]})  # fmt: skip
+    assert drawn.length == pytest.approx(through)
 
 
 def test_without_strips_there_is_neither() -> None:
