@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import floor
 
 from app.brickwork.layout import Layout
 from app.panel.shapes import Arch, Circle, Polygon, Rect, Shape
@@ -98,7 +99,14 @@ def off_course(layout: Layout, control: Control) -> float:
     """
     margin = layout.panel.margin.inches if layout.panel.margin is not None else layout.size.head_joint.inches
     stop = control.at + margin if control.what == "head" else control.at - margin
-    into, height = (layout.lines.up.nominal(stop) - layout.origin[1]) % layout.size.gauge, layout.size.height.inches
+    into, height = _into_course(layout, stop), layout.size.height.inches
     if into >= height - TOLERANCE or into <= TOLERANCE:
         return 0.0
     return height - into if height - into <= into else -into
+
+
+def _into_course(layout: Layout, height: float) -> float:
+    """How far a height is over the foot of the course it is in, as courses really stand, inches."""
+    up, origin, gauge = layout.lines.up, layout.origin[1], layout.size.gauge
+    course = floor((up.nominal(height) - origin + TOLERANCE) / gauge)
+    return height - float(up.real(origin + course * gauge))

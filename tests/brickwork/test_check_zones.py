@@ -136,3 +136,9 @@ def test_a_released_panel_has_a_note() -> None:
     ((severity, text),) = placed(replace(rectangle(64, 48), released=True), (0.0, 1.0))
     assert severity == "note"
     assert '1" below' in text
+
+
+def test_a_band_over_the_topmost_courses_is_not_outside_for_the_bed_joint_above_it() -> None:
+    zone = {"mark": "B", "band": {"course": 33, "courses": 3}, "size": "modular", "bond": "soldier"}
+    panel = rectangle(120, 96 + 1 / 3, zones=[zone], margin=0.375, field={"size": "modular", "bond": "running"})
+    assert list(zone_outside(lay_out(panel), "in")) == []

@@ -9,8 +9,12 @@ from app.lengths import format_length
 
 
 def check(layout: Layout, unit: str) -> Iterator[Finding]:
-    """One finding a required control that is missed: by how much, and what every joint would have to give."""
-    for outcome in (*layout.states.vertical, *layout.states.horizontal):
+    """One finding a required control that is missed: by how much, and what every joint would have to give.
+
+    Lines along the face count where head joints are asked to give.
+    """
+    along = layout.states.horizontal if layout.panel.fit.heads else ()
+    for outcome in (*layout.states.vertical, *along):
         if outcome.control.matter == "required" and not outcome.is_met:
             control, text = outcome.control, _text(layout, outcome, unit)
             yield Finding("required-missed", "error", control.x, control.y, text, control.name)

@@ -6,6 +6,7 @@ A soldier band of modular brick is 8 in., three courses, and leaves the gauge ab
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import floor
 
 from app.brickwork.findings import Finding
 from app.brickwork.fit_grids import course_grid
@@ -85,7 +86,8 @@ def _rip(region: Region, seam: _Seam) -> tuple[float, float, float] | None:
     if not isinstance(grid, Grid1):
         return None
     up: Stretch = region.up
-    into = (up.nominal(seam.y) - grid.origin) % grid.step
+    course = floor((up.nominal(seam.y) - grid.origin + TOLERANCE) / grid.step)
+    into = seam.y - up.real(grid.line(course))
     if into <= 2 * TOLERANCE or into >= grid.unit - 2 * TOLERANCE:
         return None
     target = 0.0 if seam.starts else grid.unit

@@ -13,7 +13,7 @@ from app.drawing.views.assemble import assemble
 
 WORDS = "FACE, seen from outside; returns folded out beside their edges"
 
-LAYERS = ("concrete", "openings", "brick", "cuts", "letters", "unfolded", "returns", "orientation", "title", "key")
+LAYERS = ("concrete", "openings", "brick", "cuts", "unfolded", "letters", "returns", "orientation", "title", "key")
 """From the lowest up."""
 
 
