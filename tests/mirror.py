@@ -2,11 +2,12 @@
 
 from dataclasses import replace
 
-from app.brickwork.bond import face
+from app.brickwork.bond import Bond, Cell, Module, face
 from app.brickwork.bonds import BONDS
 from app.brickwork.sizes import CATALOGUE
 from app.lengths import Length
 from app.panel.shapes import Arch, Circle, Point, Polygon, Rect, Shape
+from app.panel.size import BrickSize
 from app.panel.values import Band, Brickwork, Panel
 
 SYMMETRIC = ("running", "stack", "common-5", "common-6", "common-7", "flemish", "english", "soldier")
@@ -26,6 +27,21 @@ def mirrored(panel: Panel) -> Panel:
             replace(zone, region=glass.shape(zone.region), work=glass.brickwork(zone.work)) for zone in panel.zones
         ),
         field=glass.brickwork(panel.field),
+    )
+
+
+def mirrored_bond(bond: Bond, size: BrickSize) -> Bond:
+    """Any bond in a mirror, for one brick size: every unit stands as far left of the origin as it stood right of it."""
+
+    def across(cell: Cell) -> Module:
+        return Module(p=-(cell.x.inches(size) + cell.face(size)[0]) / size.head_module)
+
+    return replace(
+        bond,
+        cells=tuple(replace(cell, x=across(cell)) for cell in bond.cells),
+        across=(bond.across[0], -bond.across[1]),
+        up=(-bond.up[0], bond.up[1]),
+        turn=-bond.turn,
     )
 
 
