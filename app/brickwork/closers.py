@@ -77,13 +77,14 @@ def _shared(pair: _Pair, size: BrickSize, half: float) -> list[_New]:
 
 
 def _pairs(grid: Grid, whole: Ints, sorting: Sorting, joint: float) -> Iterator[_Pair]:
-    """Every small end piece with the whole unit beside it, where there is one."""
+    """Every small end piece with the whole unit beside its own end; none for a piece cut at both."""
     trims = sorting.trims
     x0, _, x1, _ = bounds(trims)
     ends = np.flatnonzero(sorting.is_small & (sorting.cut == CUTS.index("length")) & _is_upright_cut(grid, sorting))
     unit = trims.unit[ends]
     ends_left = np.abs(x1[ends] - grid.x1[unit]) <= TOLERANCE
-    beside = _neighbours(grid, whole, unit, ends_left, joint)
+    has_own_end = ends_left | (np.abs(x0[ends] - grid.x0[unit]) <= TOLERANCE)
+    beside = np.where(has_own_end, _neighbours(grid, whole, unit, ends_left, joint), -1)
     low = np.where(ends_left, x0[ends], grid.x0[beside])
     high = np.where(ends_left, grid.x1[beside], x1[ends])
     rows = zip(*(column.tolist() for column in (ends, unit, beside, low, high, ends_left)), strict=True)

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 import pytest
 from laws import assert_laws
-from shapes import CROSSED, case, example
+from shapes import CROSSED, case, example, rectangle
 
 from app.brickwork.bonds import BONDS
 from app.brickwork.layout import Layout, lay_out
@@ -47,3 +47,13 @@ def test_the_laws_hold_with_closers_in_every_bond_on_every_shape(bond: str, shap
     closed = _closed(drawn)
     assert_laws(closed)
     assert closed.small <= lay_out(drawn).small
+
+
+def test_a_piece_cut_at_both_ends_is_not_joined_to_the_brick_beyond_a_strip() -> None:
+    """Strip from 39-5/8 to 40-3/8 between two stretchers, window from 42: 1-5/8 in. of a brick from 40 is left."""
+    strip = {"mark": "S1", "line": [[40, 0], [40, 48]], "width": 0.75}
+    window = {"mark": "W1", "rect": [42, 8, 20, 24]}
+    closed = _closed(rectangle(96, 48, strips=[strip], openings=[window], margin=0))
+    assert_laws(closed)
+    across = (closed.units.x < 39.9) & (closed.units.x + closed.units.width > 40.1)
+    assert not across.any()
