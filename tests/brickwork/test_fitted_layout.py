@@ -1,5 +1,6 @@
 """A layout whose joints have given: the plain loop agrees, bricks keep their size, and the laws hold."""
 
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -18,6 +19,7 @@ from app.brickwork.place import Place
 from app.brickwork.sizes import CATALOGUE
 from app.brickwork.stretch import Stretch
 from app.documents.project_file import read_panel
+from app.panel.values import Panel
 
 RANDOM = settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 
@@ -79,6 +81,22 @@ def test_a_required_head_out_of_reach_is_told_with_what_joints_would_have_to_giv
     found = [finding for finding in findings(lay_out(panel)) if finding.code == "required-missed"]
     assert any(finding.about == "head W1" for finding in found)
     assert all(finding.severity == "error" and "would have to give" in finding.text for finding in found)
+
+
+def test_what_a_joint_may_give_is_told_within_its_range_and_in_the_unit_of_the_project() -> None:
+    """A bed joint of 5/12 in. gives a third of itself, 0.1389 in. or 3.53 mm, whatever more the project allows."""
+    matter = {"heads": "required", "sills": "free", "edges": "required"}
+    panel = rectangle(200, 40, openings=[{"mark": "W1", "rect": [60, 1, 40, 3]}], fit={"matter": matter})
+    asked = replace(panel, fit=replace(panel.fit, courses=True))
+
+    def text(drawn: Panel, unit: str) -> str:
+        laid = lay_out(drawn, place=Place(give=0.5))
+        return next(one.text for one in findings(laid, unit) if one.about == "head W1")
+
+    assert text(asked, "in").startswith("Head W1 must be met")
+    assert "each, 0.1389 in. is allowed" in text(asked, "in")
+    assert "each, 3.53 mm is allowed" in text(asked, "mm")
+    assert "no joint is asked to give" in text(panel, "in")
 
 
 def test_bricks_keep_their_size_and_only_joints_change() -> None:
