@@ -254,6 +254,7 @@ class TestFiles:
         said = here.answered("export", project, "--svg", "--data", data, "--to", out).split("\n")
         views = ("elevation", "bed", "sheets", "story-pole")
         names = [f"{mark}-{view}.svg" for mark in ("N1", "N2") for view in views]
+        names.insert(3, "N1-returns.svg")
         assert said == [*(str(out / name) for name in names), ""]
         for name in names:
             assert ElementTree.parse(out / name).getroot().tag == "{http://www.w3.org/2000/svg}svg"
