@@ -60,7 +60,7 @@ def _edges(layout: Layout) -> Iterator[_Edge]:
 def _own(layout: Layout, unit: Ints, edge: _Edge) -> Floats:
     """How long the bond's own piece is that each course ends with, inches: what the edge leaves of the whole unit."""
     units, own = layout.units, np.zeros(len(unit))
-    for zone in set(units.zone[unit].tolist()):
+    for zone in np.unique(units.zone[unit]).tolist():
         here = units.zone[unit] == zone
         left, width = _whole(layout, unit[here], layout.regions[zone])
         own[here] = np.minimum(left + width - edge.at if edge.starts else edge.at - left, width)
