@@ -60,9 +60,9 @@ def _sheets(
 ) -> Iterator[Sheet]:
     """The sheets of one region, numbered on from `before`."""
     is_slanted = bool(np.abs(np.diff(full[:1], axis=1)).min(axis=2).max(initial=0.0) > TOLERANCE)
-    whole_area = float(shapely.area(shapely.polygons(full[:1])).sum())
-    rows = zip(places.column.tolist(), places.row.tolist(), left_of(cover, full, is_slanted), strict=True)
-    for k, ((column, row, left), outline) in enumerate(zip(rows, _as_rings(full), strict=True)):
+    whole = shapely.area(shapely.polygons(full)).tolist() if len(full) else []
+    rows = zip(places.column.tolist(), places.row.tolist(), left_of(cover, full, is_slanted), whole, strict=True)
+    for k, ((column, row, left, whole_area), outline) in enumerate(zip(rows, _as_rings(full), strict=True)):
         yield Sheet(
             number=before + k + 1,
             mark=str(before + k + 1),
