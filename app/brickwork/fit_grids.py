@@ -27,6 +27,12 @@ def course_grid(bond: Bond, size: BrickSize, origin: Point, is_pinned: bool = Fa
     return Grid1(origin[1] + low, step, 1, step - unit, unit, is_pinned)
 
 
+def has_plain_courses(bond: Bond, size: BrickSize) -> bool:
+    """Whether the bond is laid in level courses of one gauge each, so that it can follow another's bed joints."""
+    grid = course_grid(bond, size, (0.0, 0.0))
+    return isinstance(grid, Grid1) and abs(grid.step - size.gauge) <= TOLERANCE
+
+
 def head_joint_grid(bond: Bond, size: BrickSize, origin: Point, is_pinned: bool = False) -> Grid1 | str:
     """Head-joint lines of a bond whose units are all one length: the greatest common step of the starts of its units
     over all courses; else the plain reason why head joints cannot give. `origin` as for `course_grid`."""

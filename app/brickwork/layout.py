@@ -11,8 +11,7 @@ from shapely.geometry.base import BaseGeometry
 from app.brickwork.bond import KINDS, Bond
 from app.brickwork.bonds import BONDS
 from app.brickwork.cuts import CUTS
-from app.brickwork.fit_grids import course_grid
-from app.brickwork.fit_lines import Grid1
+from app.brickwork.fit_grids import has_plain_courses
 from app.brickwork.lattice import Floats
 from app.brickwork.panel_fit import States, panel_fit, states
 from app.brickwork.parts import Limits, Part, assemble
@@ -197,7 +196,7 @@ def _lines(panel: Panel, field: BaseGeometry, size: BrickSize, bond: Bond, nomin
     is_pinned = panel.field.origin is not None or place.origin is not None
     asked, start = replace(panel, fit=wanted), _start(field, size, bond, nominal.origin)
     fitted = panel_fit(asked, field, size, bond, start, place.give, is_pinned)
-    gives = isinstance(course_grid(bond, size, start), Grid1)
+    gives = has_plain_courses(bond, size)
     up = fitted.vertical.stretch if fitted.vertical else (place.courses if gives else None) or IDENTITY
     return replace(nominal, across=fitted.horizontal.stretch if fitted.horizontal else IDENTITY, up=up)
 

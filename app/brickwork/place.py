@@ -13,13 +13,15 @@ class Place:
     """`origin` is the wall's bond in the panel's face frame, inches; None for the lower left of the brick field.
 
     `courses` maps the wall's course lines, face frame, where the wall's bed joints give; None leaves that to the panel.
-    `wall` is the wall's bond even for a panel that does not take it, so that a difference can be told.
+    `wall` and `wall_courses` are the wall's bond and courses even for a panel that does not take them, so that a
+    difference can be told.
     """
 
     origin: tuple[float, float] | None = None
     courses: Stretch | None = None
     wall: tuple[float, float] | None = None
     give: float = JOINT_GIVE
+    wall_courses: Stretch | None = None
 
 
 ALONE = Place()

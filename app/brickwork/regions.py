@@ -9,6 +9,7 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from app.brickwork.bond import Bond, joints
+from app.brickwork.fit_grids import has_plain_courses
 from app.brickwork.stretch import IDENTITY, Stretch
 from app.panel.geometry import shape_polygon
 from app.panel.shapes import Point
@@ -21,7 +22,8 @@ from app.panel.values import Band, Panel, Zone
 class Region:
     """Where one brickwork goes: its zone's mark ("field" for the field itself), size, bond, origin and extent.
 
-    `across` and `up` are where its lines really stand, once joints have given.
+    `across` and `up` are where its lines really stand, once joints have given; `squeeze` is how much narrower its
+    narrowest head and bed joint are for it, inches, 0 or less.
     """
 
     mark: str
@@ -31,11 +33,13 @@ class Region:
     extent: BaseGeometry
     across: Stretch = IDENTITY
     up: Stretch = IDENTITY
+    squeeze: tuple[float, float] = (0.0, 0.0)
 
     @property
     def joints(self) -> tuple[float, float]:
-        """The bond's own joints beside and above a unit, inches."""
-        return joints(self.bond, self.size)
+        """The narrowest joints beside and above a unit, inches."""
+        head, bed = joints(self.bond, self.size)
+        return head + self.squeeze[0], bed + self.squeeze[1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,9 +78,33 @@ def _shares(
         wanted = zone_extent(zone, lines, size.gauge, field)
         share, rest = rest.intersection(wanted), rest.difference(wanted)
         work = zone.work
-        zones.append(Region(zone.mark, sizes[work.size], bonds[work.bond], corner(work.origin, share), share))
-    own = Region("field", size, bonds[panel.field.bond], lines.origin, rest, lines.across, lines.up)
+        region = Region(zone.mark, sizes[work.size], bonds[work.bond], corner(work.origin, share), share)
+        zones.append(_in_band(region, zone, lines, size.gauge))
+    squeeze = _squeeze(lines.across, size.head_module), _squeeze(lines.up, size.gauge)
+    own = Region("field", size, bonds[panel.field.bond], lines.origin, rest, lines.across, lines.up, squeeze)
     return [share for share in (own, *reversed(zones)) if share.extent.area > TOLERANCE]
+
+
+def _squeeze(stretch: Stretch, module: float) -> float:
+    """How much narrower the narrowest joint is than nominally, of cells that are one `module`; inches, 0 or less."""
+    if len(stretch.nominal_knots) < 2:
+        return 0.0
+    slope = float((np.diff(stretch.real_knots) / np.diff(stretch.nominal_knots)).min())
+    return min(0.0, module * (slope - 1.0))
+
+
+def _in_band(region: Region, zone: Zone, lines: Lines, gauge: float) -> Region:
+    """A band where the field's bed joints have given: courses of the field's gauge follow the field's lines, and in
+    any other bond the joint over its units takes what the band is lower than nominally."""
+    band = zone.region
+    if not isinstance(band, Band) or zone.work.origin is not None or lines.up.is_identity:
+        return region
+    low, high = (lines.origin[1] + k * gauge for k in (band.course, band.course + band.courses))
+    if abs(region.size.gauge - gauge) <= TOLERANCE and has_plain_courses(region.bond, region.size):
+        squeeze = 0.0, _squeeze(lines.up, gauge)
+        return replace(region, origin=(region.origin[0], low), up=lines.up, squeeze=squeeze)
+    given = lines.up.real(high) - lines.up.real(low) - (high - low)
+    return replace(region, squeeze=(0.0, min(0.0, given)))
 
 
 def zone_extent(zone: Zone, lines: Lines, gauge: float, field: BaseGeometry) -> BaseGeometry:

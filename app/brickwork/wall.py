@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from functools import lru_cache
 
 from app.brickwork.bond import Bond
 from app.brickwork.bonds import BONDS
+from app.brickwork.fit_grids import has_plain_courses
 from app.brickwork.panel_fit import WallPart, wall_course_fit
 from app.brickwork.place import JOINT_GIVE, Place
 from app.brickwork.stretch import Stretch
@@ -60,10 +62,11 @@ def place_in(
     if left is None or start is None:
         return Place(give=give)
     here = start[0] - left, start[1] - panel.base.inches
+    fitted = wall_courses(together, panel.field.size, start[1], sizes, bonds, give)
+    courses = fitted.moved(-panel.base.inches) if fitted else None
     if not is_continuous(panel):
-        return Place(give=give, wall=here)
-    courses = wall_courses(together, panel.field.size, start[1], sizes, bonds, give)
-    return Place(here, courses.moved(-panel.base.inches) if courses else None, here, give)
+        return Place(give=give, wall=here, wall_courses=courses)
+    return Place(here, courses, here, give, courses)
 
 
 def wall_courses(
@@ -71,13 +74,23 @@ def wall_courses(
 ) -> Stretch | None:
     """Where the courses of this brick size stand in the wall once bed joints give, by elevation, inches.
 
-    The control lines of all panels that ask for it count together, and all that take part in the wall follow, so that
-    courses still run on. None where no panel asks, or its bond offers none.
+    The control lines of all panels that ask for it, in a bond of that brick's plain courses, count together, and all
+    that take part in the wall follow, so that courses still run on. None where no panel asks.
     """
-    asking = [panel for panel in wall.panels if is_continuous(panel) and panel.fit.courses and panel.field.size == size]
-    if not asking:
-        return None
-    brick = sizes[size]
-    parts = [WallPart(panel, brick_field(panel, brick.head_joint.inches), panel.base.inches) for panel in asking]
-    fitted = wall_course_fit(parts, brick, bonds[asking[0].field.bond], datum, give, is_pinned=True)
+    asking = tuple(
+        panel
+        for panel in wall.panels
+        if is_continuous(panel)
+        and panel.fit.courses
+        and panel.field.size == size
+        and has_plain_courses(bonds[panel.field.bond], sizes[size])
+    )
+    return _courses(asking, sizes[size], bonds[asking[0].field.bond], datum, give) if asking else None
+
+
+@lru_cache(maxsize=64)
+def _courses(asking: tuple[Panel, ...], size: BrickSize, bond: Bond, datum: float, give: float) -> Stretch | None:
+    """Kept, as every panel of a wall asks for the same."""
+    parts = [WallPart(panel, brick_field(panel, size.head_joint.inches), panel.base.inches) for panel in asking]
+    fitted = wall_course_fit(parts, size, bond, datum, give, is_pinned=True)
     return None if isinstance(fitted, str) else fitted.stretch

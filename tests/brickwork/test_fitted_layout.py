@@ -110,3 +110,16 @@ def test_bricks_keep_their_size_and_only_joints_change() -> None:
     joints = np.diff(bottoms) - 2.25
     assert joints.max() == pytest.approx(5 / 12 + 1 / 32)
     assert joints.min() == pytest.approx(5 / 12 - 1 / 64)
+
+
+@pytest.mark.parametrize("bond", ["running", "stack", "soldier"])
+@pytest.mark.parametrize("height", [95.6, 96.9])
+def test_a_band_takes_part_in_the_fit_and_no_brick_is_cut_along_its_seams(bond: str, height: float) -> None:
+    zone = {"mark": "Y", "size": "modular", "bond": bond, "band": {"course": 25, "courses": 3}}
+    plain = rectangle(120, height, zones=[zone], margin=0.375, field={"size": "modular", "bond": "running"})
+    layout = assert_equal_to_loop(replace(plain, fit=replace(plain.fit, courses=True)))
+    assert not layout.lines.up.is_identity
+    assert_laws(layout)
+    units = layout.units
+    inside = (units.y > 20) & (units.y + units.height < height - 6)
+    assert {round(each, 6) for each in units.height[inside].tolist()} <= {2.25, 7.625}

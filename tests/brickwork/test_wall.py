@@ -94,3 +94,19 @@ def test_the_demonstration_walls_run_on_too() -> None:
             if (place := place_in(wall, panel, CATALOGUE)).origin is not None
         ]
         assert not heights or max(heights) - min(heights) < NEAR
+
+
+def test_a_soldier_panel_of_a_wall_whose_bed_joints_give_keeps_its_own_joints() -> None:
+    """A soldier's joint is not one of the courses' joints, so it must not take up what three of them give."""
+    opening = {"mark": "W1", "rect": [36, 37, 60.5, 50.3]}
+    panels = [
+        _panel(0, 200.0, 0.0, fit={"courses": True}, openings=[opening]),
+        _panel(1, 120.0, 0.0) | {"field": {"size": "modular", "bond": "soldier"}},
+        _panel(2, 120.0, 0.0),
+    ]
+    document = {"format": "castcourse-project/1", "name": "x", "length_unit": "in", "temperature_unit": "F"}
+    wall = read_project(document | {"walls": [{"mark": "W", "panels": panels}]}).walls[0]
+    fitted, soldiers, plain = (layout for layout, _ in _laid(wall))
+    assert not fitted.lines.up.is_identity
+    assert soldiers.lines.up.is_identity
+    assert plain.lines.up == fitted.lines.up
