@@ -27,6 +27,8 @@ NAMES = {
     "cut-at-return": "return with cut corner units",
     "bare-at-return": "return with bare courses",
     "two-returns": "brick that reaches two returns",
+    "fit-not-offered": "fit that the bond does not offer",
+    "required-missed": "required line that is missed",
 }
 PLURALS = {
     "liner-drift": "places where liner drifts too far",
@@ -44,6 +46,8 @@ PLURALS = {
     "cut-at-return": "returns with cut corner units",
     "bare-at-return": "returns with bare courses",
     "two-returns": "bricks that reach two returns",
+    "fit-not-offered": "fits that the bond does not offer",
+    "required-missed": "required lines that are missed",
 }
 
 

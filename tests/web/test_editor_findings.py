@@ -26,6 +26,15 @@ def test_findings_are_grouped_in_the_order_they_are_found() -> None:
     assert (part.groups[0].more, part.open) == (9 - SHOWN, 11)
 
 
+def test_fits_in_vain_and_required_lines_have_names_of_their_own() -> None:
+    fits = [Finding("fit-not-offered", "warning", 0.0, 0.0, "", f"fit {name}") for name in ("courses", "heads")]
+    part = findings_part([*fits, Finding("required-missed", "error", 0.0, 0.0, "", "base")], ())
+    assert [group.words for group in part.groups] == [
+        "2 fits that the bond does not offer",
+        "1 required line that is missed",
+    ]
+
+
 def test_one_kind_is_shown_whole_when_asked_for() -> None:
     part = findings_part(FOUND, (), "small-piece")
     assert (len(part.groups[0].first), part.groups[0].more) == (9, 0)
