@@ -96,6 +96,16 @@ def test_a_closer_that_is_neither_half_nor_three_quarter_breaks_the_bond() -> No
     assert '5 1/4" where the bond\'s own is 1 1/4"' in found["right jamb W1"]
 
 
+def test_a_pier_narrower_than_a_brick_is_cut_at_both_its_sides_by_the_bond_itself() -> None:
+    """Between a strip that ends at 60.3 + 0.375 = 60.675 and a jamb at 62.5 - 0.375 = 62.125 in. stand 1.45 in."""
+    more = {"openings": [{"mark": "W2", "rect": [62.5, 20, 30, 40]}]}
+    strip = {"strips": [{"mark": "S1", "line": [[60.3, 0], [60.3, 80]], "width": 0.75}]}
+    panel = replace(rectangle(140, 80, margin=0.375, **more, **strip), fit=Fit(closers=True))
+    layout = lay_out(panel)
+    assert float(layout.units.width[layout.units.x > 60.67].min()) == pytest.approx(1.45)
+    assert list(broken_bond(layout, "in")) == []
+
+
 def test_the_door_of_the_trades_example_has_unlike_piers() -> None:
     """11 ft wall, 6 ft door: 30 in. piers of 8 in. brick need 6 and 2 in. pieces nominal in alternate courses
     (Masonry Construction magazine, *Eliminating odd-size bricks around openings*), whole and half at the far end."""

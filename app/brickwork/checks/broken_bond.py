@@ -58,13 +58,29 @@ def _edges(layout: Layout) -> Iterator[_Edge]:
 
 
 def _own(layout: Layout, unit: Ints, edge: _Edge) -> Floats:
-    """How long the bond's own piece is that each course ends with, inches: what the edge leaves of the whole unit."""
+    """How long the bond's own piece is that each course ends with, inches: what the edge leaves of the whole unit, and
+    the edge across a pier that is narrower."""
     units, own = layout.units, np.zeros(len(unit))
+    across = _across(layout, unit, edge)
     for zone in np.unique(units.zone[unit]).tolist():
         here = units.zone[unit] == zone
         left, width = _whole(layout, unit[here], layout.regions[zone])
-        own[here] = np.minimum(left + width - edge.at if edge.starts else edge.at - left, width)
+        low, high = np.maximum(left, np.minimum(edge.at, across[here])), np.maximum(edge.at, across[here])
+        own[here] = np.minimum(left + width, high) - low
     return own
+
+
+def _across(layout: Layout, unit: Ints, edge: _Edge) -> Floats:
+    """Where the nearest edge that faces this one over the whole height of each unit is; infinitely far for none."""
+    uprights, foot = borders(layout).uprights, layout.units.y[unit][:, None]
+    top = foot + layout.units.height[unit][:, None]
+    out = 1.0 if edge.starts else -1.0
+    away = (uprights.at - edge.at) * out
+    facing = (uprights.starts != edge.starts) & (away > TOLERANCE)
+    beside = (uprights.low <= foot + TOLERANCE) & (uprights.high >= top - TOLERANCE) & facing
+    nearest = np.where(beside, away, np.inf).min(axis=1, initial=np.inf)
+    across: Floats = edge.at + out * nearest
+    return across
 
 
 def _whole(layout: Layout, unit: Ints, region: Region) -> tuple[Floats, Floats]:
