@@ -1,7 +1,7 @@
 """The square edges of a brick field by name ("left jamb W1", "head W1", "right edge"), and which one a piece meets."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
@@ -72,7 +72,7 @@ class _Line:
 
 def borders(layout: Layout) -> NamedBorders:
     """The edges of the layout's brick field, those of zones left out; none for an empty field. Named as the control
-    lines of a fit are; one that has no control is named by where it is ("x 30")."""
+    lines of a fit are, in zones too; those that have no control are counted ("upright edge 1", "level edge 1")."""
     size, origin, states = layout.size, layout.origin, layout.states
     jambs = _lines(layout, [one.control for one in states.horizontal], head_joint_grid(layout.bond, size, origin), 0)
     beds = _lines(layout, [one.control for one in states.vertical], course_grid(layout.bond, size, origin), 1)
@@ -80,10 +80,12 @@ def borders(layout: Layout) -> NamedBorders:
 
 
 def _lines(layout: Layout, known: Sequence[Control], grid: Grid1 | str, axis: int) -> tuple[_Line, ...]:
-    """Controls along one axis, those of plates too; looked for where the bond has no grid and so knows none."""
-    unit = grid.unit if isinstance(grid, Grid1) else 0.0
-    if not isinstance(grid, Grid1):
-        known = _looked_for(layout.panel, layout.field, layout.size.head_joint.inches, axis)
+    """Controls along one axis, those of plates too; looked for where the bond has no grid and so knows none, or where
+    zones hide some from the field's own brick."""
+    unit, panel = grid.unit if isinstance(grid, Grid1) else 0.0, layout.panel
+    if panel.zones or not isinstance(grid, Grid1):
+        unit = 0.0
+        known = _looked_for(replace(panel, zones=()), layout.field, layout.size.head_joint.inches, axis)
     own = [_Line(one.name, one.at + unit * one.ends, one.ends, one.x if axis else one.y) for one in known]
     return (*own, *_plate_lines(layout.panel, axis))
 
@@ -109,15 +111,16 @@ def _borders(field: BaseGeometry, jambs: tuple[_Line, ...], beds: tuple[_Line, .
     found = edging(field)
     up, level = found.uprights, found.levels
     return NamedBorders(
-        _named(up.x, up.y0, up.y1, up.right, jambs, "x"),
-        _named(level.y, level.x0, level.x1, level.above, beds, "y"),
+        _named(up.x, up.y0, up.y1, up.right, jambs, "upright edge"),
+        _named(level.y, level.x0, level.x1, level.above, beds, "level edge"),
         found.pairs,
     )
 
 
-def _named(at: Floats, low: Floats, high: Floats, starts: Flags, lines: Sequence[_Line], axis: str) -> Borders:
-    """Of the controls on an edge's line the one whose middle is on the edge, or else nearest to it."""
-    names = [f"{axis} {place:.4g}" for place in at.tolist()]
+def _named(at: Floats, low: Floats, high: Floats, starts: Flags, lines: Sequence[_Line], kind: str) -> Borders:
+    """Of the controls on an edge's line the one whose middle is on the edge, or else nearest to it; edges without one
+    are counted by their place."""
+    names = [""] * len(at)
     if lines:
         place, middle = np.array([line.at for line in lines]), np.array([line.middle for line in lines])
         ends = np.array([line.ends for line in lines])
@@ -126,6 +129,9 @@ def _named(at: Floats, low: Floats, high: Floats, starts: Flags, lines: Sequence
         nearest = np.where(on_line, away, np.inf).argmin(1)
         for k in np.flatnonzero(on_line.any(1)).tolist():
             names[k] = lines[int(nearest[k])].name
+    unnamed = [k for k in np.lexsort((low, at)).tolist() if not names[k]]
+    for count, k in enumerate(unnamed, start=1):
+        names[k] = f"{kind} {count}"
     return Borders(at, low, high, starts, tuple(names))
 
 

@@ -15,7 +15,8 @@ _WAYS = {
 
 def check(layout: Layout, unit: str) -> Iterator[Finding]:
     """One finding each for bed and head joints asked to give in vain, at the lower left of the brick, with the reason;
-    nothing for an empty layout. `unit` is not needed."""
+    nothing for an empty layout."""
+    del unit
     if layout.field.is_empty:
         return
     fit, args = layout.panel.fit, (layout.bond, layout.size, layout.origin)

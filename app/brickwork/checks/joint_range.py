@@ -3,7 +3,7 @@
 Head joints at jamb ends are the matter of `broken_bond`.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 import numpy as np
@@ -11,6 +11,7 @@ import numpy as np
 from app.brickwork.borders import Borders, borders
 from app.brickwork.findings import Finding
 from app.brickwork.fit import Limits
+from app.brickwork.fit_lines import Control
 from app.brickwork.lattice import Flags
 from app.brickwork.layout import Layout
 from app.brickwork.pieces import bounds
@@ -38,12 +39,14 @@ def _stretched(layout: Layout, region: Region, axis: int, unit: str) -> Iterator
     stretch, named = (region.up, borders(layout).levels) if axis else (region.across, borders(layout).uprights)
     cells = _cells(region, axis)
     low, high = region.extent.bounds[axis], region.extent.bounds[axis + 2]
-    for start, end, ratio in _parts(stretch):
+    known = [one.control for one in (layout.states.vertical if axis else layout.states.horizontal)]
+    for place, (start, end, ratio) in enumerate(_parts(stretch), start=1):
         worst = max(((cell * ratio - face, cell - face) for cell, face in cells), key=_strain)
         is_out = not _RANGE.least * worst[1] - TOLERANCE <= worst[0] <= _RANGE.most * worst[1] + TOLERANCE
         if is_out and end > low and start < high:
             at = (max(start, low) + min(end, high)) / 2
-            about = f"{'bed' if axis else 'head'} joints from {_name(named, start, cells, 'y' if axis else 'x')}"
+            name = _name(named, known, start, cells) or f"control line {place}"
+            about = f"{'bed' if axis else 'head'} joints from {name}"
             yield _finding(region, axis, at, worst, about, unit)
 
 
@@ -67,12 +70,15 @@ def _strain(joint: tuple[float, float]) -> float:
     return abs(real - nominal) / nominal if nominal > TOLERANCE else abs(real - nominal)
 
 
-def _name(named: Borders, knot: float, cells: list[tuple[float, float]], axis: str) -> str:
-    """The edge that a knot stands at: where a unit starts, or a unit's length before one ends."""
+def _name(named: Borders, known: Sequence[Control], knot: float, cells: list[tuple[float, float]]) -> str:
+    """The edge that a knot stands at, where a unit starts or a unit's length before one ends; else the control there,
+    as of a zone; "" for none, as of another panel of the wall."""
     stops = np.array([[knot], *([knot + face] for _, face in cells)])
     meets = (np.abs(stops - named.at) <= 2 * TOLERANCE).any(axis=0) if named.names else np.zeros(0)
     found = np.flatnonzero(meets)
-    return named.names[int(found[0])] if len(found) else f"{axis} {knot:.0f}"
+    if len(found):
+        return named.names[int(found[0])]
+    return next((one.name for one in known if abs(one.at - knot) <= 2 * TOLERANCE), "")
 
 
 def _finding(region: Region, axis: int, at: float, joint: tuple[float, float], about: str, unit: str) -> Finding:

@@ -70,24 +70,27 @@ def _rows(layout: Layout, chosen: Ints, region: Region) -> Floats:
 
 
 def _grouped(places: _Places, region: Region, layout: Layout, unit: str, least: float) -> Iterator[Finding]:
-    """Joints beside one edge as one finding; those in the open by where they are."""
-    names = np.array(_beside(borders(layout).uprights, places, 2 * region.size.head_module), dtype=object)
+    """Joints beside one edge as one finding, and those of a region that are beside none, as at a slanted edge."""
+    far = "away from upright edges" + ("" if region.mark == "field" else f" in zone {region.mark}")
+    names = np.array(_beside(borders(layout).uprights, places, 2 * region.size.head_module, far), dtype=object)
     for name in dict.fromkeys(names.tolist()):
         here: Flags = names == name
         low = int(np.flatnonzero(here)[places.y[here].argmin()])
+        where = name if name == far else f"at {name}"
         text = (
-            f"Head joints line up at {name} in {np.count_nonzero(here)} places: the least lap is"
+            f"Head joints line up {where} in {np.count_nonzero(here)} places: the least lap is"
             f" {format_length(float(places.lap[here].min()), unit)}, {format_length(least, unit)} breaks joints; move"
             " the edge or the bond's origin, or lay it without closers."
         )
         yield Finding("lap", "warning", float(places.x[low]), float(places.y[low]), text, name)
 
 
-def _beside(uprights: Borders, places: _Places, reach: float) -> list[str]:
+def _beside(uprights: Borders, places: _Places, reach: float, otherwise: str) -> list[str]:
+    """Name of the nearest edge within reach of each joint, or else as given."""
     if not len(places.x) or not uprights.names:
-        return [f"x {x:.0f}" for x in places.x.tolist()]
+        return [otherwise] * len(places.x)
     x, y = places.x[:, None], places.y[:, None]
     beside = (y > uprights.low - reach) & (y < uprights.high + reach) & (uprights.starts == (x > uprights.at))
     away = np.where(beside, np.abs(x - uprights.at), np.inf)
-    nearest = zip(away.argmin(1).tolist(), away.min(1).tolist(), places.x.tolist(), strict=True)
-    return [uprights.names[k] if far <= reach else f"x {at:.0f}" for k, far, at in nearest]
+    nearest = zip(away.argmin(1).tolist(), away.min(1).tolist(), strict=True)
+    return [uprights.names[k] if far <= reach else otherwise for k, far in nearest]
