@@ -30,9 +30,15 @@ def accepted_rows(accepted: Iterable[Accepted], findings: Sequence[Finding]) -> 
     return [_row(one, accepted_findings(one, findings)) for one in accepted]
 
 
+def _without_way_out(text: str) -> str:
+    """What was found, without the remedy behind its last semicolon: what is accepted is not to be mended."""
+    found, mark, _ = text.rpartition("; ")
+    return f"{found}." if mark else text
+
+
 def _row(one: Accepted, covered: Sequence[Finding]) -> Row:
     about = f"{one.code.replace('-', ' ').capitalize()}: {one.about}"
-    text = covered[0].text if len(covered) == 1 else about
+    text = _without_way_out(covered[0].text) if len(covered) == 1 else about
     return {
         "text": with_fractions(text),
         "count": str(len(covered)),
