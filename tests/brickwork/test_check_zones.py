@@ -9,7 +9,6 @@ from shapes import rectangle
 
 from app.brickwork.bonds import BONDS
 from app.brickwork.checks.joint_range import check as joint_range
-from app.brickwork.checks.off_neighbour import check as off_neighbour
 from app.brickwork.checks.off_neighbour import off_lattice
 from app.brickwork.checks.zone_outside import check as zone_outside
 from app.brickwork.checks.zone_seam import check as zone_seam
@@ -17,7 +16,6 @@ from app.brickwork.layout import Layout, lay_out
 from app.brickwork.place import Place
 from app.brickwork.sizes import CATALOGUE
 from app.brickwork.stretch import Stretch
-from app.panel.values import Panel
 
 MODULAR = CATALOGUE["modular"]
 
@@ -117,25 +115,6 @@ def test_courses_are_matched_before_head_joints() -> None:
     across, up = off_lattice(BONDS["running"], MODULAR, (0, 8 / 3))
     assert (abs(across), up) == pytest.approx((4, 0))
     assert off_lattice(BONDS["running"], MODULAR, (3, 1)) == pytest.approx((3, 1))
-
-
-def placed(panel: Panel, wall: tuple[float, float] | None) -> list[tuple[str, str]]:
-    return [(one.severity, one.text) for one in off_neighbour(lay_out(panel, place=Place(wall=wall)), "in")]
-
-
-def test_a_panel_whose_own_origin_is_off_the_walls_is_told_by_how_much() -> None:
-    panel = rectangle(64, 48)
-    assert placed(panel, None) == []
-    assert placed(panel, (8 * 3.0, 8.0 * 2)) == []
-    ((severity, text),) = placed(panel, (-1.5, -0.5))
-    assert severity == "warning"
-    assert '1/2" above the wall\'s and head joints 1 1/2" right of them' in text
-
-
-def test_a_released_panel_has_a_note() -> None:
-    ((severity, text),) = placed(replace(rectangle(64, 48), released=True), (0.0, 1.0))
-    assert severity == "note"
-    assert '1" below' in text
 
 
 def test_a_band_over_the_topmost_courses_is_not_outside_for_the_bed_joint_above_it() -> None:

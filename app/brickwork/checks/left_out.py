@@ -12,7 +12,7 @@ from app.brickwork.layout import Layout
 from app.brickwork.pieces import bounds
 from app.lengths import format_length
 
-_NO_SIZE = {"in": (1 / 64, '1/64"'), "mm": (0.5 / 25.4, "0.5 mm")}
+LEAST_READ = {"in": (1 / 64, '1/64"'), "mm": (0.5 / 25.4, "0.5 mm")}
 """Inches below which a rule reads nothing, and in words: what is left there is a saw's or a fit's residue."""
 
 
@@ -23,7 +23,7 @@ def check(layout: Layout, unit: str) -> Iterator[Finding]:
         return
     box = bounds(layout.left_out)
     names = np.array(_names(layout, box), dtype=object)
-    thin: Flags = np.minimum(box[2] - box[0], box[3] - box[1]) < _NO_SIZE[unit][0]
+    thin: Flags = np.minimum(box[2] - box[0], box[3] - box[1]) < LEAST_READ[unit][0]
     rows = zip(*(side.tolist() for side in box), names.tolist(), thin.tolist(), strict=True)
     for left, low, right, high, name, is_thin in rows:
         if not is_thin:
@@ -40,14 +40,14 @@ def _thin(box: Boxes, here: Flags, name: str, unit: str) -> Finding:
     """All slivers of one edge that no rule reads, at the first of them."""
     left, low, right, high = (float(side[here][0]) for side in box)
     count = np.count_nonzero(here)
-    text = f"{count} sliver{'' if count == 1 else 's'} at {name} thinner than {_NO_SIZE[unit][1]} left as joint."
+    text = f"{count} sliver{'' if count == 1 else 's'} at {name} thinner than {LEAST_READ[unit][1]} left as joint."
     return Finding("left-out", "note", (left + right) / 2, (low + high) / 2, text, name)
 
 
 def _names(layout: Layout, box: Boxes) -> list[str]:
     """The edge that each sliver is at, or else the field's course."""
     foot = layout.lines.up.nominal((box[1] + box[3]) / 2) - layout.origin[1]
-    otherwise = [f"field course {floor(course) + 1}" for course in (foot / layout.size.gauge).tolist()]
+    otherwise = [f"field course {floor(course)}" for course in (foot / layout.size.gauge).tolist()]
     return abouts(layout, box, box[2] - box[0] > box[3] - box[1], otherwise)
 
 
