@@ -6,6 +6,7 @@ from app.lengths import Length
 from app.panel.wording import FEET_AND_INCHES, said
 
 THINGS = ("cut", "small piece", "sliver")
+FOLLOWS = "the wall's courses follow"
 
 
 def length_in_words(length: Length, unit: str) -> str:
@@ -30,11 +31,14 @@ def listed(names: Sequence[str]) -> str:
     return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
 
 
-def effect_in_words(changes: tuple[int, int, int]) -> str:
-    """`22 cuts fewer, 8 small pieces fewer; 1 sliver more`, from changes of trimmed pieces, small pieces, slivers."""
+def effect_in_words(changes: tuple[int, int, int], wall_follows: bool = False) -> str:
+    """`22 cuts fewer, 8 small pieces fewer; 1 sliver more`, from changes of trimmed pieces, small pieces, slivers.
+
+    Where `wall_follows`, `; the wall's courses follow` comes after: other panels of the wall change as well.
+    """
     fewer, more = _parts(changes)
-    better = ", ".join(f"{part} fewer" for part in fewer)
-    return "; ".join(filter(None, (better, ", ".join(f"{part} more" for part in more))))
+    parts = ", ".join(f"{part} fewer" for part in fewer), ", ".join(f"{part} more" for part in more)
+    return "; ".join(filter(None, (*parts, FOLLOWS if wall_follows else "")))
 
 
 def saving_in_words(changes: tuple[int, int, int]) -> str:

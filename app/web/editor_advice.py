@@ -9,6 +9,8 @@ from starlette.responses import Response
 from app.brickwork.advice import Advice, advise
 from app.brickwork.layout import Layout
 from app.brickwork.own_bonds import known_bonds
+from app.brickwork.place import Place
+from app.brickwork.wall import is_continuous, place_in
 from app.documents.project_file import sizes_of
 from app.panel.project import Project, Wall
 from app.panel.values import Panel
@@ -73,7 +75,18 @@ def advice(panel_id: str, database: Database) -> Response:
 def _advised(project: Project, wall: Wall, panel: Panel) -> tuple[Advice, ...]:
     """Kept while somebody opens and closes the list."""
     layout = compute(project, wall, panel).layout
-    return advise(layout, sizes_of(project), known_bonds(project), project.length_unit)
+    sizes, bonds, give = sizes_of(project), known_bonds(project), project.liner.joint_give.inches
+
+    def place_of(changed: Panel) -> Place:
+        return place_in(wall, changed, sizes, give, bonds)
+
+    return advise(layout, sizes, bonds, project.length_unit, place_of=place_of, is_shared=_shares_courses(wall, panel))
+
+
+def _shares_courses(wall: Wall, panel: Panel) -> bool:
+    """Whether another panel of the wall takes its courses from it, with bricks of the same size."""
+    others = (one for one in wall.panels if one.mark != panel.mark)
+    return any(is_continuous(one) and one.field.size == panel.field.size for one in others)
 
 
 def _row(one: Advice, asked: set[str]) -> AdviceRow:

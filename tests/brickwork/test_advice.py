@@ -5,8 +5,10 @@ The door case: Masonry Construction magazine, *Eliminating odd-size bricks aroun
 unit's width: a half and a three-quarter instead).
 """
 
+from collections.abc import Callable
 from dataclasses import replace
 
+import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -19,8 +21,10 @@ from app.brickwork.bonds import BONDS
 from app.brickwork.layout import Layout, lay_out
 from app.brickwork.place import Place
 from app.brickwork.sizes import CATALOGUE
-from app.documents.project_file import read_panel
+from app.brickwork.wall import place_in
+from app.documents.project_file import read_panel, read_project
 from app.panel.edits import edit_from
+from app.panel.project import Wall
 from app.panel.values import Fit, Panel
 
 COURSE = 8 / 3
@@ -218,3 +222,112 @@ def test_advice_taken_one_after_another_leaves_a_better_face_each_time() -> None
 def test_least_pieces_typed_on_the_panel_count() -> None:
     panel = _window(26, 24 - JOINT, 32, 32 + JOINT)
     assert all(one.small == 0 for one in _assert_kept(replace(panel, least_piece=inch(1))))
+
+
+FOLLOWS = "; the wall's courses follow"
+
+
+def _wall(*panels: Document) -> Wall:
+    head = {"format": "castcourse-project/1", "name": "x", "length_unit": "in", "temperature_unit": "F"}
+    return read_project(head | {"walls": [{"mark": "A", "datum": 0, "joint": 0.75, "panels": list(panels)}]}).walls[0]
+
+
+def _of_wall(mark: str, openings: list[Document], **more: object) -> Document:
+    outline = [[0, 0], [112, 0], [112, 96], [0, 96]]
+    panel = {"mark": mark, "thickness": 7.25, "margin": 0, "outline": outline, "openings": openings}
+    return {**panel, "field": {"size": "modular", "bond": "running"}, **more}
+
+
+def _in(wall: Wall) -> tuple[Layout, ...]:
+    return tuple(lay_out(panel, place=place_in(wall, panel, CATALOGUE)) for panel in wall.panels)
+
+
+def _place_of(wall: Wall) -> Callable[[Panel], Place]:
+    return lambda changed: place_in(wall, changed, CATALOGUE)
+
+
+def _taken_in(wall: Wall, k: int, advice: Advice) -> Wall:
+    """The wall once the advice's edit of panel k is made."""
+    panels = list(wall.panels)
+    panels[k] = edit_from(advice.edit, dict(advice.values), "in").changed(panels[k])
+    return replace(wall, panels=tuple(panels))
+
+
+def _courses_of(layout: Layout) -> dict[int, float]:
+    return {course.course: course.bottom for course in layout.courses}
+
+
+def _assert_kept_in(wall: Wall, k: int) -> tuple[Advice, ...]:
+    """Every claimed number is that of the edited panel in the edited wall, and no neighbour moves unsaid."""
+    before = _in(wall)
+    found = advise(before[k], CATALOGUE, BONDS, place_of=_place_of(wall))
+    for advice in found:
+        after = _in(_taken_in(wall, k, advice))
+        assert (advice.trimmed, advice.small, advice.left_out) == _changes(before[k], after[k]), advice.text
+        old, new = _courses_of(before[1 - k]), _courses_of(after[1 - k])
+        is_moved = old.keys() != new.keys() or not np.allclose(list(old.values()), list(new.values()), 0, 1e-6)
+        assert advice.effect.endswith(FOLLOWS) or not is_moved, advice.text
+    return found
+
+
+@st.composite
+def _panels_of_wall(draw: st.DrawFn, mark: str) -> Document:
+    """Two windows whose sills and heads stand within 3/4 in. of a course."""
+    off = st.integers(-12, 12).map(lambda sixteenths: sixteenths / 16)
+    openings = []
+    for k in range(2):
+        sill = draw(st.integers(6, 8)) * COURSE - JOINT + draw(off)
+        head = draw(st.integers(19, 24)) * COURSE + draw(off)
+        width = draw(st.sampled_from([31.625, 32]))
+        openings.append({"mark": f"W{k + 1}", "rect": [12 + 44 * k, sill, width, head - sill]})
+    return _of_wall(
+        mark,
+        openings,
+        field={"size": "modular", "bond": draw(st.sampled_from(["running", "flemish", "stack"]))},
+        fit={name: draw(st.booleans()) for name in ("courses", "heads", "closers")},
+        base=draw(st.sampled_from([0, 5, COURSE])),
+        released=draw(st.integers(0, 4)) == 4,
+    )
+
+
+@given(_panels_of_wall("P1"), _panels_of_wall("P2"))
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_what_is_said_is_what_is_counted_in_a_wall_whose_bed_joints_give(one: Document, two: Document) -> None:
+    wall = _wall(one, two)
+    for k in range(2):
+        _assert_kept_in(wall, k)
+
+
+def _neighbours(head: float, gives: bool, **more: object) -> Wall:
+    """The window of the first panel has its sill on a course, its head `head` inches above the foot of the 18th."""
+    sill = 9 * COURSE - JOINT
+    window = {"mark": "W1", "rect": [16, sill, 79.625, 18 * COURSE + head - sill]}
+    first = _of_wall("P1", [window], smallest_cut=0.125, fit={"courses": gives})
+    return _wall(first, _of_wall("P2", [], **more))
+
+
+def _effects(found: tuple[Advice, ...]) -> dict[str, str]:
+    return {advice.text: advice.effect for advice in found}
+
+
+def test_where_the_courses_of_the_neighbour_move_the_effect_says_that_the_wall_follows() -> None:
+    effects = _effects(_assert_kept_in(_neighbours(0.125, gives=False), 0))
+    assert effects["Bed joints that give"] == "10 cuts fewer; the wall's courses follow"
+    assert not effects["Head of W1 down 1/8 in."].endswith(FOLLOWS)
+
+
+def test_so_they_do_where_a_window_is_moved_in_a_wall_whose_joints_give_already() -> None:
+    effects = _effects(_assert_kept_in(_neighbours(-0.25, gives=True), 0))
+    assert effects["W1 up ≈ 2 5/8 in."] == "2 cuts fewer; the wall's courses follow"
+
+
+def test_nothing_is_said_of_the_wall_where_no_other_panel_shares_its_courses() -> None:
+    wall = _neighbours(0.125, gives=False, released=True)
+    found = advise(_in(wall)[0], CATALOGUE, BONDS, place_of=_place_of(wall), is_shared=False)
+    assert _effects(found)["Bed joints that give"] == "10 cuts fewer"
+
+
+def test_nor_by_a_panel_that_is_released_from_it() -> None:
+    wall = _neighbours(0.125, gives=False)
+    released = replace(wall, panels=(replace(wall.panels[0], released=True), wall.panels[1]))
+    assert _effects(_assert_kept_in(released, 0))["Bed joints that give"] == "10 cuts fewer"

@@ -95,3 +95,19 @@ async def test_an_edits_answer_holds_no_advice_and_no_pictures(visitor: httpx.As
     answer = await visitor.post(f"/panels/{panel}/edits", data=form, headers=PART)
     assert "/bonds/" not in answer.text
     assert "ask_question" not in answer.text
+
+
+async def test_advice_in_a_wall_whose_bed_joints_give_says_that_the_neighbours_follow(
+    visitor: httpx.AsyncClient,
+) -> None:
+    window = {"mark": "W1", "rect": [16, 9 * 8 / 3 - 5 / 12, 79.625, 9 * 8 / 3 + 1 / 6]}
+    plain = {"thickness": 7.25, "margin": 0, "outline": [[0, 0], [112, 0], [112, 96], [0, 96]]}
+    plain |= {"field": {"size": "modular", "bond": "running"}}
+    asking = plain | {"mark": "P1", "openings": [window], "fit": {"courses": True}, "smallest_cut": 0.125}
+    for neighbours, follows in (([plain | {"mark": "P2"}], True), ([], False)):
+        file: dict[str, Any] = project()
+        file["walls"] = [{"mark": "A", "joint": 0.75, "panels": [asking, *neighbours]}]
+        ids = await stored(visitor, file)
+        page = unescape((await visitor.get(f"/panels/{ids['walls'][0]['panels'][0]}/advice")).text)
+        assert "W1 up ≈ 2 5/8 in." in page
+        assert ("2 cuts fewer; the wall's courses follow" in page) is follows
