@@ -59,7 +59,7 @@ def _farthest(layout: Layout, up: float) -> _Off:
     last = floor((lines.nominal(high) - start) / step)
     if last < first:
         return _Off(first, up, low, True)
-    nominal: Floats = start + np.arange(first, last + 1) * step
+    nominal: Floats = start + step * np.arange(first, last + 1, dtype=np.float64)
     real: Floats = lines.real(nominal)
     off: Floats = real - wall.real(nominal - up)
     worst = int(np.abs(off).round(6).argmax())
