@@ -10,9 +10,12 @@ from shapes import CROSSED, example, rectangle
 
 from app.brickwork.borders import borders
 from app.brickwork.checks import findings
+from app.brickwork.checks.joint_range import check as joint_range
 from app.brickwork.checks.lap import check as lap
 from app.brickwork.checks.left_out import check as left_out
 from app.brickwork.layout import Layout, lay_out
+from app.brickwork.place import Place
+from app.brickwork.stretch import Stretch
 from app.panel.values import Fit
 
 WINDOW = {"openings": [{"mark": "W2", "rect": [40, 16, 30, 24]}]}
@@ -59,6 +62,18 @@ def test_joints_beside_no_upright_edge_are_one_finding_of_their_zone() -> None:
     found = [one for one in lap(lay_out(panel), "mm") if "Z1" in one.about]
     assert [one.about for one in found] == ["away from upright edges in zone Z1"]
     assert found[0].text.startswith("Head joints line up away from upright edges in zone Z1 in ")
+
+
+def test_joints_between_lines_of_another_panel_are_counted_from_below_and_those_at_a_zone_named_by_it() -> None:
+    zone = {"mark": "Z1", "rect": [40, 16, 40, 24], "size": "modular", "bond": "running"}
+    panel = rectangle(120, 60, zones=[zone])
+
+    def abouts(*knots: float) -> list[str]:
+        place = Place(courses=Stretch(knots, (knots[0], knots[1] + 2)))
+        return [one.about for one in joint_range(lay_out(panel, place=place), "mm")]
+
+    assert abouts(8.0, 24.0) == ["bed joints from control line 1"]
+    assert abouts(40.0, 56.0) == ["bed joints from zone Z1, above"]
 
 
 def residue(by: float, unit: str) -> list[str]:
