@@ -15,6 +15,7 @@ from app.brickwork.lattice import Flags, Floats
 from app.brickwork.layout import Layout
 from app.brickwork.phase_edges import Pairs, edging
 from app.panel.geometry import kept_margin, shape_polygon
+from app.panel.keyed import Keyed
 from app.panel.shapes import Rect
 from app.panel.tolerance import TOLERANCE
 from app.panel.values import Panel
@@ -73,6 +74,13 @@ class _Line:
 def borders(layout: Layout) -> NamedBorders:
     """The edges of the layout's brick field, those of zones left out; none for an empty field. Named as the control
     lines of a fit are, in zones too; those that have no control are counted ("upright edge 1", "level edge 1")."""
+    return _kept(Keyed((id(layout),), layout))
+
+
+@lru_cache(maxsize=4)
+def _kept(keyed: Keyed[Layout]) -> NamedBorders:
+    """Kept while a layout's checks ask one after the other; it holds the layout, so its id stays its own."""
+    layout = keyed.value
     size, origin, states = layout.size, layout.origin, layout.states
     jambs = _lines(layout, [one.control for one in states.horizontal], head_joint_grid(layout.bond, size, origin), 0)
     beds = _lines(layout, [one.control for one in states.vertical], course_grid(layout.bond, size, origin), 1)
