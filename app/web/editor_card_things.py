@@ -6,6 +6,7 @@ from app.panel.values import Band, Fixing, Opening, Panel, Strip, Zone
 from app.web.editor_card_ends import edge_form, side_form
 from app.web.editor_card_panel import USES, bond_form, origin_form
 from app.web.editor_cards import Card, CardForm, Draw, Field, Stock, choice_field, length_field, points_text
+from app.web.editor_edges import edge_words
 
 Hidden = tuple[tuple[str, str], ...]
 
@@ -76,7 +77,7 @@ def outline_card(panel: Panel, unit: str) -> Card:
     height = Field("height", "Height")
     draw = Draw("set_outline", "{}", "Drag from the lower left corner to the upper right", "Draw it")
     count = len(panel.outline)
-    edge = choice_field("edge", "Edge", "0", [(str(k), f"edge {k}") for k in range(count)], wide=False)
+    edge = choice_field("edge", "Edge", "0", [(str(k), edge_words(panel, k)) for k in range(count)], wide=False)
     point = choice_field("point", "Point", "0", [(str(k), f"point {k}") for k in range(count)], wide=False)
     place = (Field("x", "Across", holder="the middle"), Field("y", "Up", holder="the middle"))
     return Card(

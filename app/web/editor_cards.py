@@ -23,6 +23,7 @@ class Field:
     """One labelled value; `echo` says how a typed length was understood, `holder` what a blank means.
 
     `options` make it a list, with `pictured` one of little pictures; `tick` makes it a box that is ticked or not.
+    `ends` are, as JSON by option, the values that other fields of the form take when it is chosen.
     """
 
     name: str
@@ -34,6 +35,7 @@ class Field:
     wide: bool = False
     pictured: bool = False
     tick: bool = False
+    ends: str = ""
 
     @property
     def chosen(self) -> Option:

@@ -2,14 +2,16 @@
 
 import { Advising } from "./advice.js";
 import { watchBonds } from "./bonds.js";
+import { watchEnds } from "./ends.js";
 import { Frame } from "./frame.js";
 import { Gestures } from "./gestures.js";
-import { Kept, isTouched } from "./kept.js";
+import { Kept } from "./kept.js";
 import { Keys } from "./keys.js";
 import { Places } from "./places.js";
 import { Say } from "./say.js";
 import { Snap } from "./snap.js";
 import { Things } from "./things.js";
+import { isTouched } from "./touched.js";
 import { Writes } from "./writes.js";
 
 const editor = document.getElementById("editor");
@@ -24,6 +26,7 @@ const places = new Places(svg, frame);
 const advising = new Advising(editor, svg);
 new Kept();
 watchBonds();
+watchEnds();
 new Keys(svg, { frame, things, gestures, places, say });
 
 // The server's answer is in: new lines to snap to, marks and handles again, a changed size of the drawing.
@@ -31,13 +34,27 @@ document.addEventListener("htmx:afterRequest", (event) => {
   if (event.detail.successful && event.detail.requestConfig.verb === "post") settle();
 });
 
+const card = document.getElementById("card");
 let cardLater = 0;
+let follows = false;
 
 // The card follows when the hand rests.
 function refreshCard() {
   clearTimeout(cardLater);
-  cardLater = setTimeout(() => isTouched(document.getElementById("card")) || things.loadCard(), 300);
+  cardLater = setTimeout(followCard, 300);
 }
+
+async function followCard() {
+  if (isTouched(card)) return;
+  follows = true;
+  await things.loadCard();
+  follows = false;
+}
+
+// What was typed while the card was on its way is kept.
+document.addEventListener("htmx:beforeSwap", (event) => {
+  if (follows && event.detail.target === card && isTouched(card)) event.detail.shouldSwap = false;
+});
 
 svg.addEventListener("pointerdown", () => clearTimeout(cardLater));
 

@@ -1,5 +1,7 @@
 // What a person has opened or stands on is kept while the server's answer takes the place of what they see.
 
+import { showEnd } from "./ends.js";
+
 const KEPT = ["card", "advice", "findings", "history"];
 
 export class Kept {
@@ -19,29 +21,29 @@ export class Kept {
     const part = document.getElementById(id);
     if (!place || !part || titleOf(part) !== place.title) return;
     for (const fold of place.open) part.querySelector(`#${CSS.escape(fold)}`)?.setAttribute("open", "");
+    for (const [side, value] of place.ends) showAgain(part.querySelector(`#${CSS.escape(side)}`), value);
     if (!place.focused || document.activeElement !== document.body) return;
     const same = place.focus && part.querySelector(`#${CSS.escape(place.focus)}`);
     (same && !same.disabled ? same : part).focus({ preventScroll: true });
+    if (same?.type === "text" && place.caret !== null) same.setSelectionRange(place.caret, place.caret);
   }
 }
 
 function placeIn(part) {
   const focused = part.contains(document.activeElement);
   const open = [...part.querySelectorAll("details[open][id]")].map((fold) => fold.id);
-  return { title: titleOf(part), open, focused, focus: focused ? document.activeElement.id : "" };
+  const ends = [...part.querySelectorAll("[data-ends]")].map((side) => [side.id, side.value]);
+  const { id, selectionEnd } = document.activeElement;
+  return { title: titleOf(part), open, ends, focused, focus: focused ? id : "", caret: selectionEnd ?? null };
+}
+
+function showAgain(side, value) {
+  if (side && [...side.options].some((option) => option.value === value)) {
+    side.value = value;
+    showEnd(side);
+  }
 }
 
 function titleOf(part) {
   return part.querySelector("h2")?.textContent ?? "";
-}
-
-// Whether somebody is at work in a part: stands in a field of it, or has typed or chosen what is not in it yet.
-export function isTouched(part) {
-  if (!part.contains(document.activeElement)) return false;
-  if (document.activeElement.matches("input, select")) return true;
-  return [...part.querySelectorAll("input, select")].some((field) =>
-    field.matches("select")
-      ? [...field.options].some((option) => option.selected !== option.defaultSelected)
-      : field.checked !== field.defaultChecked || field.value !== field.defaultValue,
-  );
 }

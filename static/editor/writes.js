@@ -1,6 +1,8 @@
 // Every request that changes the panel, one after another: its base revision and command id, what is said while it is
 // under way, and what is kept when no answer comes. Nothing behind a lost write is sent before somebody has decided.
 
+import { markAnswered } from "./touched.js";
+
 export class Writes {
   constructor(editor) {
     this.editor = editor;
@@ -19,7 +21,7 @@ export class Writes {
     event.preventDefault();
     const values = Object.fromEntries(new FormData(form));
     if (!values.command_id) delete values.base_revision;
-    this.add({ path: form.getAttribute("action"), values: () => values });
+    this.add({ path: form.getAttribute("action"), values: () => values, form });
   }
 
   // `values` is asked when the write is sent, so that a step is taken from where the thing stands by then.
@@ -59,6 +61,7 @@ export class Writes {
     clearTimeout(slow);
     if (status === 0 || status >= 500 || status === 403 || status === 404) this.hold(write, status);
     else if (status !== 200) this.say(before, "saved");
+    else if (write.form) markAnswered(write.form, write.sent);
   }
 
   dressed(values) {
