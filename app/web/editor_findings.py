@@ -51,6 +51,29 @@ PLURALS = {
 }
 
 
+BY_WEIGHT = (
+    "required-missed",
+    "missed-head",
+    "missed-sill",
+    "joint-range",
+    "lap",
+    "zone-seam",
+    "broken-bond",
+    "off-neighbour",
+    "fit-not-offered",
+    "cut-at-return",
+    "bare-at-return",
+    "two-returns",
+    "empty-zone",
+    "zone-outside",
+    "liner-drift",
+    "small-piece",
+    "unsymmetrical-pier",
+    "left-out",
+)
+"""Kinds as they are shown, below those that hold errors: what is seen from the street first."""
+
+
 @dataclass(frozen=True, slots=True)
 class FindingRow:
     """One finding and its place, inches with y up; one that is about nothing nameable cannot be accepted."""
@@ -60,13 +83,31 @@ class FindingRow:
     text: str
     x: float
     y: float
+    severity: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FindingLine:
+    """Findings of one kind about one thing, in the same words, at all of their places."""
+
+    row: FindingRow
+    at: tuple[tuple[float, float], ...]
+
+    @property
+    def text(self) -> str:
+        return self.row.text if len(self.at) == 1 else f"{self.row.text.removesuffix('.')}, {len(self.at)} times."
+
+    @property
+    def places(self) -> str:
+        """`x y x y`, as the drawing's script takes them."""
+        return " ".join(f"{x} {y}" for x, y in self.at)
 
 
 @dataclass(frozen=True, slots=True)
 class FindingGroup:
     code: str
     words: str
-    first: tuple[FindingRow, ...]
+    first: tuple[FindingLine, ...]
     more: int
 
 
@@ -90,21 +131,37 @@ class Findings:
 
 
 def findings_part(found: Sequence[Finding], accepted: Sequence[Accepted], whole: str = "") -> Findings:
-    """Groups in the order in which the kinds first appear, the one called `whole` with all of its findings."""
+    """Groups by weight, those that hold errors first, the one called `whole` with all of its findings."""
     taken = {(one.code, one.about) for one in accepted}
-    rows = [FindingRow(one.code, one.about, one.text, round(one.x, 4), round(one.y, 4)) for one in found]
+    rows = [FindingRow(one.code, one.about, one.text, round(one.x, 4), round(one.y, 4), one.severity) for one in found]
     still = [row for row in rows if (row.code, row.about) not in taken]
+    kinds: dict[str, list[FindingRow]] = {}
+    for row in still:
+        kinds.setdefault(row.code, []).append(row)
     groups = tuple(
-        _group(code, [row for row in still if row.code == code], code == whole)
-        for code in dict.fromkeys(row.code for row in still)
+        _group(code, kinds[code], code == whole) for code in sorted(kinds, key=lambda code: _weight(kinds[code]))
     )
     return Findings(len(still), groups, tuple(_accepted(one, rows) for one in accepted))
 
 
-def _group(code: str, rows: list[FindingRow], whole: bool) -> FindingGroup:
-    shown = len(rows) if whole else SHOWN
+def _weight(rows: Sequence[FindingRow]) -> tuple[bool, int]:
+    """Smaller is shown first; a kind without a weight of its own comes last."""
+    code, errs = rows[0].code, any(row.severity == "error" for row in rows)
+    return not errs, BY_WEIGHT.index(code) if code in BY_WEIGHT else len(BY_WEIGHT)
+
+
+def _group(code: str, rows: Sequence[FindingRow], whole: bool) -> FindingGroup:
+    lines = _lines(rows)
+    shown = len(lines) if whole else SHOWN
     words = counted(len(rows), _name(code), PLURALS.get(code))
-    return FindingGroup(code, words.capitalize(), tuple(rows[:shown]), max(0, len(rows) - shown))
+    return FindingGroup(code, words.capitalize(), lines[:shown], max(0, len(lines) - shown))
+
+
+def _lines(rows: Sequence[FindingRow]) -> tuple[FindingLine, ...]:
+    same: dict[tuple[str, str], list[FindingRow]] = {}
+    for row in rows:
+        same.setdefault((row.text, row.about), []).append(row)
+    return tuple(FindingLine(alike[0], tuple((row.x, row.y) for row in alike)) for alike in same.values())
 
 
 def _accepted(one: Accepted, rows: Sequence[FindingRow]) -> AcceptedRow:

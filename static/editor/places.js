@@ -1,4 +1,4 @@
-// Places that findings and advice point at: pressing one moves the view there and rings it until the next press;
+// Places that findings and advice point at: pressing one moves the view to the first and rings all until the next press;
 // pointer or focus on an advice rings it as long as they stay.
 
 const NS = "http://www.w3.org/2000/svg";
@@ -27,9 +27,9 @@ export class Places {
     if (again) return;
     this.pressed = button;
     button.setAttribute("aria-pressed", "true");
-    const [x, y] = numbers(button.dataset.at);
-    this.frame.look(x, y, CLOSE);
-    this.ring(x, y);
+    const places = numbers(button.dataset.at);
+    this.frame.look(places[0], places[1], CLOSE);
+    this.ring(...places);
     if (button.dataset.about) this.offer(button);
   }
 
@@ -64,10 +64,14 @@ export class Places {
     this.followed = null;
   }
 
-  // Two circles, as ink alone is lost on dark brick and paper alone on joints.
-  ring(x, y) {
+  // Two circles a place, as ink alone is lost on dark brick and paper alone on joints.
+  ring(...at) {
     const radius = Math.max(5, 18 * this.frame.inchesPerPixel());
-    this.group.replaceChildren(...["ring-under", "ring-over"].map((name) => circle(x, this.frame.height - y, radius, name)));
+    const made = [];
+    for (let k = 0; k < at.length; k += 2) {
+      for (const name of ["ring-under", "ring-over"]) made.push(circle(at[k], this.frame.height - at[k + 1], radius, name));
+    }
+    this.group.replaceChildren(...made);
   }
 
   get group() {

@@ -111,7 +111,10 @@ def test_all_findings_of_a_kind_are_shown_when_asked_for(page: Page, server) -> 
     page.goto(f"/panels/{panel}")
     open_fold(page, "Findings")
     page.locator("#all-small-piece").click()
-    expect(page.locator('#findings [data-code="small-piece"]')).to_have_count(counts(server, panel)["small"])
+    expect(page.locator("#all-small-piece")).to_have_count(0)
+    lines = page.locator('#findings [data-code="small-piece"]')
+    places = [line.get_attribute("data-at").split() for line in lines.all()]
+    assert sum(len(at) for at in places) == 2 * counts(server, panel)["small"]
 
 
 def test_a_bond_is_chosen_from_its_picture_by_keyboard(page: Page, server, door: str) -> None:

@@ -19,32 +19,48 @@ FOUND = (
 )
 
 
-def test_findings_are_grouped_in_the_order_they_are_found() -> None:
+def test_findings_are_grouped_by_weight() -> None:
     part = findings_part(FOUND, ())
-    assert [group.words for group in part.groups] == ["9 small pieces", "2 heads off the courses"]
-    assert [len(group.first) for group in part.groups] == [SHOWN, 2]
-    assert (part.groups[0].more, part.open) == (9 - SHOWN, 11)
+    assert [group.words for group in part.groups] == ["2 heads off the courses", "9 small pieces"]
+    assert [len(group.first) for group in part.groups] == [2, SHOWN]
+    assert (part.groups[1].more, part.open) == (9 - SHOWN, 11)
+
+
+def test_errors_come_first_and_slivers_last() -> None:
+    codes = ("left-out", "unsymmetrical-pier", "lap", "missed-sill", "small-piece")
+    found = [Finding(code, "warning", 0.0, 0.0, code) for code in codes] + [Finding("empty-zone", "error", 0, 0, "")]
+    order = [group.code for group in findings_part(found, ()).groups]
+    assert order == ["empty-zone", "missed-sill", "lap", "small-piece", "unsymmetrical-pier", "left-out"]
+
+
+def test_the_same_words_about_the_same_thing_are_one_line_with_all_places() -> None:
+    found = [Finding("small-piece", "warning", k, 2.0, "A thin piece.", "W1 left") for k in range(39)]
+    found.append(Finding("small-piece", "warning", 50.0, 2.0, "A thin piece.", "W2 left"))
+    [group] = findings_part(found, ()).groups
+    assert [line.text for line in group.first] == ["A thin piece, 39 times.", "A thin piece."]
+    assert len(group.first[0].places.split()) == 2 * 39
+    assert (group.words, group.more) == ("40 small pieces", 0)
 
 
 def test_fits_in_vain_and_required_lines_have_names_of_their_own() -> None:
     fits = [Finding("fit-not-offered", "warning", 0.0, 0.0, "", f"fit {name}") for name in ("courses", "heads")]
     part = findings_part([*fits, Finding("required-missed", "error", 0.0, 0.0, "", "base")], ())
     assert [group.words for group in part.groups] == [
-        "2 fits that the bond does not offer",
         "1 required line that is missed",
+        "2 fits that the bond does not offer",
     ]
 
 
 def test_one_kind_is_shown_whole_when_asked_for() -> None:
     part = findings_part(FOUND, (), "small-piece")
-    assert (len(part.groups[0].first), part.groups[0].more) == (9, 0)
+    assert (len(part.groups[1].first), part.groups[1].more) == (9, 0)
 
 
 def test_an_accepted_finding_is_not_open_and_others_of_its_kind_are() -> None:
     taken = Accepted("missed-head", "W1 head", "R. Amsel", "lintel hides it")
     part = findings_part(FOUND, (taken,))
     assert part.open == 10
-    assert [row.text for group in part.groups for row in group.first if group.code == "missed-head"] == [
+    assert [line.text for group in part.groups for line in group.first if group.code == "missed-head"] == [
         "Head of W2 off"
     ]
     [row] = part.accepted
