@@ -9,7 +9,10 @@ from fastapi import APIRouter, Query
 from starlette.requests import Request
 from starlette.responses import Response
 
+from app.documents.project_file import bond_names, sizes_of
+from app.panel.edits import edit_from
 from app.panel.faults import Refused
+from app.panel.values import Panel
 from app.storage import reading, writing
 from app.web.database import OFFICE, Database, Now
 from app.web.editor_checkpoints import checkpoints_part
@@ -100,13 +103,14 @@ def edit(panel_id: str, request: Request, form: Form, database: Database, now: N
         person=OFFICE,
         on_top=form.get("on_top") == "yes",
     )
+    before: LoadedPanel | None = None
     try:
         with writing(database) as session:
             before = load_panel(session, panel_id)
             saved = edit_panel(session, before, asked, now)
             after = _laid(load_panel(session, panel_id))
     except Refused as refused:
-        return _told(request, refused_notice(refused), refused, 422)
+        return _told(request, refused_notice(refused, _asked_for(before, asked)), refused, 422)
     except Stale as stale:
         return _told(request, stale_notice(stale, panel_id, form), stale, 412)
     return _answer(request, form, before, after, saved)
@@ -150,6 +154,18 @@ def _step(
     except Stale as stale:
         return _told(request, stale_notice(stale, panel_id, {}), stale, 412)
     return _answer(request, form, before, after, saved)
+
+
+def _asked_for(before: LoadedPanel | None, asked: AskedEdit) -> Panel | None:
+    """The panel that a refused edit would have made, whose items its faults count; None where that is not known."""
+    if before is None or before.revision != asked.base_revision:
+        return None
+    project = before.project
+    try:
+        edit = edit_from(asked.name, asked.values, project.length_unit, sizes_of(project), bond_names(project))
+        return edit.changed(before.panel)
+    except Refused:
+        return None
 
 
 def _laid(loaded: LoadedPanel) -> LoadedPanel:

@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
+from app.drawing.styles import CUT_LETTERS
 from app.panel.project import Project, Wall
 from app.panel.values import Panel
 from app.web.editor_checkpoints import checkpoints_part, temperatures
@@ -16,6 +17,7 @@ from app.web.editor_view import (
     EditorPage,
     EditorParts,
     address_of,
+    change_words,
     counts_of,
     hidden_layers,
     saved_words,
@@ -25,6 +27,8 @@ from app.web.pages import Step
 from app.workflow.compute import Computed, compute
 from app.workflow.loading import LoadedPanel
 from app.workflow.steps import Steps
+
+LETTERS = f"{', '.join(f'{letter} {cut}' for cut, letter in CUT_LETTERS.items())}: where a piece is trimmed."
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +53,7 @@ def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
         mark=panel.mark,
         unit=project.length_unit,
         words="Choose a thing by pointer or arrow keys; drag to move it, type to place it.",
+        letters=LETTERS,
         card=card_of(loaded, computed.layout, ""),
         layer_choices=LAYER_CHOICES,
         temperatures=temperatures(project.day),
@@ -62,6 +67,9 @@ def parts_of(before: LoadedPanel | None, after: LoadedPanel, steps: Steps, shown
     `before` is the panel as the page shows it, None where that is not known: then every group is sent.
     """
     parts = _parts(after, _computed(after), steps, shown, swap=True)
+    if before:
+        known = _computed(before)
+        parts |= {"counts": counts_of(_computed(after), known), "changes": change_words(_computed(after), known)}
     picture: Picture = parts["drawing"]
     parts["drawing"] = (picture.less(_picture(before, shown.hidden)) if before else picture).swapping()
     return EditorParts(**parts)

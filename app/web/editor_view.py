@@ -18,9 +18,12 @@ from app.workflow.compute import Computed
 
 @dataclass(frozen=True, slots=True)
 class Count:
+    """A figure; `change` is by how much the edit made it more or fewer (`+61`), blank for a figure that stays."""
+
     words: str
     figure: str
     state: str = ""
+    change: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +75,7 @@ class EditorParts:
     undo: str | None
     redo: str | None
     swap: bool
+    changes: str = ""
     notice: Notice | None = None
 
 
@@ -82,6 +86,7 @@ class EditorPage(Page, EditorParts):
     mark: str
     unit: str
     words: str
+    letters: str
     card: Card
     layer_choices: tuple[LayerChoice, ...]
     temperatures: Temperatures
@@ -151,17 +156,37 @@ def saved_words(revision: int, at: datetime) -> str:
     return f"Saved {at.astimezone():%H:%M:%S}, rev {revision}"
 
 
-def counts_of(computed: Computed) -> tuple[Count, ...]:
-    """The figures that an edit changes."""
+def counts_of(computed: Computed, before: Computed | None = None) -> tuple[Count, ...]:
+    """The figures that an edit changes, and by how much where it is known how it was before."""
     layout, plan = computed.layout, computed.plan
+    trimmed, small = changes_of(computed, before)
     return (
         Count("whole", f"{layout.whole:,}"),
-        Count("trimmed", f"{len(layout.trims):,}"),
-        Count("small", f"{layout.small:,}", "attention" if layout.small else ""),
+        Count("trimmed", f"{len(layout.trims):,}", change=_signed(trimmed)),
+        Count("small", f"{layout.small:,}", "attention" if layout.small else "", _signed(small)),
         Count("sheets", f"{plan.used:,}"),
         Count("of them cut", f"{sum(sheet.is_trimmed for sheet in plan.sheets):,}"),
         Count("checkpoints", f"{len(computed.drift.checkpoints):,}"),
     )
+
+
+def changes_of(computed: Computed, before: Computed | None) -> tuple[int, int]:
+    """By how many there are more trimmed and small pieces than before; 0 where that is not known."""
+    if before is None:
+        return 0, 0
+    now, then = computed.layout, before.layout
+    return len(now.trims) - len(then.trims), now.small - then.small
+
+
+def change_words(computed: Computed, before: Computed | None) -> str:
+    """`61 trimmed more, 2 small fewer.`, for who cannot see it beside the figures; nothing where all stays."""
+    named = zip(changes_of(computed, before), ("trimmed", "small"), strict=True)
+    words = [f"{abs(by):,} {name} {'more' if by > 0 else 'fewer'}" for by, name in named if by]
+    return f"{', '.join(words)}." if words else ""
+
+
+def _signed(by: int) -> str:
+    return f"{by:+,}".replace("-", "\u2212") if by else ""
 
 
 def things_part(layout: Layout, unit: str, picture: Picture) -> Things:

@@ -73,3 +73,31 @@ def test_what_is_typed_in_another_form_is_kept_when_the_card_could_follow(page: 
     wait_for_revision(page, 2)
     page.wait_for_timeout(700)
     expect(page.get_by_label("Plain concrete at edges")).to_have_value('5/8"')
+
+
+def test_a_changed_count_says_so_for_a_while_and_nothing_moves(page: Page, door: str) -> None:
+    page.goto(f"/panels/{door}")
+    height = page.locator("#counts").bounding_box()["height"]
+    open_fold(page, "Margin")
+    page.get_by_label("Plain concrete at edges").fill('1 1/2"')
+    page.get_by_label("Plain concrete at edges").press("Enter")
+    wait_for_revision(page, 2)
+    told = page.locator("#counts dd[data-change]")
+    assert told.count() > 0
+    expect(page.locator("#live")).to_contain_text("trimmed")
+    assert "change-told" in told.first.evaluate("cell => getComputedStyle(cell, '::after').animationName")
+    assert page.locator("#counts").bounding_box()["height"] == height
+
+
+def test_a_long_undo_label_keeps_the_bottom_line_one_line(page: Page, door: str) -> None:
+    page.set_viewport_size({"width": 1000, "height": 700})
+    page.goto(f"/panels/{door}")
+    before = page.locator("#drawing").bounding_box()
+    page.locator('[data-choose="openings/D1"]').click()
+    mark = page.locator("#f2-mark")
+    mark.fill("Door of the north stair, second landing, by the lift")
+    mark.press("Enter")
+    wait_for_revision(page, 2)
+    assert page.locator("#drawing").bounding_box() == before
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    expect(page.locator("#saved")).to_be_in_viewport(ratio=1)
