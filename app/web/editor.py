@@ -82,6 +82,15 @@ def layers(panel_id: str, database: Database, choice: Annotated[str, Query(max_l
     return show("editor_layers.html", LayersPart(layers_of(loaded, hidden_layers([choice]))))
 
 
+@router.get("/findings/now")
+def findings_now(panel_id: str, database: Database) -> Response:
+    """The findings to take the place of those on the page, after an edit."""
+    with reading(database) as session:
+        loaded = load_panel(session, panel_id)
+    found = findings_part(compute(loaded.project, loaded.wall, loaded.panel).findings, loaded.panel.accepted)
+    return show("editor_findings_now.html", FindingsPart(address_of(panel_id), loaded.revision, found))
+
+
 @router.get("/findings")
 def findings(panel_id: str, database: Database, code: Annotated[str, Query(max_length=40)]) -> Response:
     """The findings, those of one kind all of them."""

@@ -57,6 +57,7 @@ def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
         card=card_of(loaded, computed.layout, ""),
         layer_choices=LAYER_CHOICES,
         temperatures=temperatures(project.day),
+        findings=findings_part(computed.findings, loaded.panel.accepted),
         **_parts(loaded, computed, steps, Shown(), swap=False),
     )
 
@@ -109,7 +110,6 @@ def _parts(loaded: LoadedPanel, computed: Computed, steps: Steps, shown: Shown, 
         "checkpoints": checkpoints_part(
             computed.drift, project, project.day.bed_high if shown.temperature is None else shown.temperature
         ),
-        "findings": findings_part(computed.findings, loaded.panel.accepted),
         "undo": steps.undo,
         "redo": steps.redo,
         "swap": swap,

@@ -62,7 +62,7 @@ class Notice:
 
 @dataclass(frozen=True, kw_only=True)
 class EditorParts:
-    """What changes with every edit."""
+    """What changes with every edit; the findings follow by themselves, once the drawing is painted."""
 
     address: str
     revision: int
@@ -71,7 +71,6 @@ class EditorParts:
     things: Things
     counts: tuple[Count, ...]
     checkpoints: Checkpoints
-    findings: Findings
     undo: str | None
     redo: str | None
     swap: bool
@@ -84,6 +83,7 @@ class EditorPage(Page, EditorParts):
     """The whole page."""
 
     mark: str
+    findings: Findings
     unit: str
     words: str
     letters: str

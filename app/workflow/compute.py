@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from app.brickwork.bond import Bond
 from app.brickwork.findings import Finding
@@ -26,15 +27,20 @@ KEPT = 400_000
 """Pieces of brick whose results are kept: some hundred panels of common size, or sixty large ones."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Computed:
-    """One panel's layout, and all that follows from it."""
+    """One panel's layout, and all that follows from it; lengths in words in `unit`."""
 
     layout: Layout
     plan: SheetPlan
     drift: Drift
     takeoff: Takeoff
-    findings: tuple[Finding, ...]
+    unit: str
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """What the checks find, once somebody asks: an edit is painted before that."""
+        return all_findings(self.layout, self.drift, self.unit)
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +85,7 @@ def _computed(given: _Given) -> Computed:
     unit = given.length_unit
     drifted = drift(layout, given.liner, given.day, given.temperature_unit, length_unit=unit)
     ordered = takeoff([layout], [plan], given.order, given.liner, unit)
-    return Computed(layout, plan, drifted, ordered, all_findings(layout, drifted, unit))
+    return Computed(layout, plan, drifted, ordered, unit)
 
 
 _KEPT = Kept(_computed, lambda computed: len(computed.layout.units) + 1_000, KEPT)

@@ -74,9 +74,8 @@ def load_panel(session: Session, panel_id: str) -> LoadedPanel:
     wall = projects.find_wall(session, row.wall_id)
     rows = panels.list_of_wall(session, wall.id)
     settings = projects.find(session, wall.project_id).settings
-    project = read_project(settings | {"walls": [wall.settings | {"panels": [row.document]}]})
-    own = project.walls[0].panels[0]
-    values = tuple(own if one.id == panel_id else _neighbour(project, one) for one in rows)
+    project = read_project(settings | {"walls": [wall.settings | {"panels": []}]})
+    values = tuple(_read_stored(project, one) for one in rows)
     loaded = _loaded_wall(project, replace(project.walls[0], panels=values), wall, rows)
     return next(panel for panel in loaded.panels if panel.id == panel_id)
 
@@ -118,8 +117,8 @@ def checking(session: Session, project_id: str) -> Callable[[Document], None]:
     return check
 
 
-def _neighbour(project: Project, row: StoredPanel) -> Panel:
-    """Another panel of a wall, read once for as long as its document and the names it may use are the same."""
+def _read_stored(project: Project, row: StoredPanel) -> Panel:
+    """A stored panel, read once for as long as its document and the names it may use are the same."""
     return _read_once(json.dumps(row.document), _unit(project), tuple(sizes_of(project)), bond_names(project))
 
 

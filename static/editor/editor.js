@@ -34,6 +34,11 @@ document.addEventListener("htmx:afterRequest", (event) => {
   if (event.detail.successful && event.detail.requestConfig.verb === "post") settle();
 });
 
+// Findings follow once an edit is painted; a pressed one may be gone.
+document.addEventListener("htmx:oobAfterSwap", (event) => {
+  if (event.detail.target?.id === "findings") places.refresh();
+});
+
 const card = document.getElementById("card");
 let cardLater = 0;
 let follows = false;

@@ -84,11 +84,15 @@ async def test_accepting_moves_a_finding_and_withdrawing_brings_it_back(visitor:
     said = {"code": "lap", "about": "W1 left", "by": "R. Amsel", "reason": "seen on the <mock-up>"}
     accepted = await posted(visitor, panel, 1, edit="accept_finding", **said)
     assert accepted.status_code == 200, accepted.text
-    assert "R. Amsel" in accepted.text
-    assert "seen on the &lt;mock-up&gt;" in accepted.text
-    assert 'value="withdraw_acceptance"' in accepted.text
+    assert f'hx-get="/panels/{panel}/findings/now"' in accepted.text
+    now = await visitor.get(f"/panels/{panel}/findings/now")
+    assert "R. Amsel" in now.text
+    assert "seen on the &lt;mock-up&gt;" in now.text
+    assert 'value="withdraw_acceptance"' in now.text
     back = await posted(visitor, panel, 2, edit="withdraw_acceptance", code="lap", about="W1 left")
-    assert "R. Amsel" not in back.text.split('id="findings"')[1]
+    assert back.status_code == 200
+    now = await visitor.get(f"/panels/{panel}/findings/now")
+    assert "R. Amsel" not in now.text.split('id="findings"')[1]
 
 
 async def test_an_acceptance_without_a_reason_is_refused(visitor: httpx.AsyncClient) -> None:

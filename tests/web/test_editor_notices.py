@@ -74,7 +74,7 @@ async def test_an_answer_leaves_no_text_between_its_parts(visitor: httpx.AsyncCl
     answer = await posted(visitor, panel, 1, edit="remove_opening", opening="W1")
     assert answer.text == answer.text.strip()
     parts = answer.text.partition("</svg></template>")[2]
-    assert parts.count("hx-swap-oob") == 8
+    assert parts.count("hx-swap-oob") == 7
     assert not re.search(r"\s<\w+ [^>]*hx-swap-oob", parts)
 
 
