@@ -47,11 +47,12 @@ def panel_fit(
     `field` is its brick field, `origin` the corner of the bond's cell 0, inches; a pinned one stays. `give` is how far
     a joint may change, inches. An empty field has no controls, and nothing moves.
     """
+    axes = _axes(panel, size, bond, origin, is_pinned)
     vertical, horizontal = (
         fit(_controls(panel, field, size, grid, find), grid, give) if is_asked and isinstance(grid, Grid1) else None
-        for is_asked, grid, find in _axes(panel, size, bond, origin, is_pinned)
+        for is_asked, grid, find in axes
     )
-    asked = [grid for is_asked, grid, _ in _axes(panel, size, bond, origin, is_pinned) if is_asked]
+    asked = [grid for is_asked, grid, _ in axes if is_asked]
     return PanelFit(vertical, horizontal, tuple(grid for grid in asked if isinstance(grid, str)))
 
 

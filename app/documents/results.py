@@ -6,6 +6,7 @@ from app.brickwork.checks import findings
 from app.brickwork.findings import Finding
 from app.brickwork.layout import Layout
 from app.documents import results_face, results_fit, results_liner, results_returns
+from app.documents.accepted import acceptance_of
 from app.documents.digest import panel_digest
 from app.documents.measure import Measured
 from app.liner.values import Drift, SheetPlan
@@ -72,7 +73,7 @@ def _figure(value: float) -> float:
 
 
 def _finding(finding: Finding, panel: Panel, measured: Measured) -> Document:
-    accepted = next((one for one in panel.accepted if (one.code, one.about) == (finding.code, finding.about)), None)
+    accepted = acceptance_of(finding, panel.accepted)
     return {
         "code": finding.code,
         "severity": finding.severity,

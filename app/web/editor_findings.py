@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from app.brickwork.findings import Finding
+from app.documents.accepted import accepted_findings, open_findings
 from app.panel.values import Accepted
 from app.web.words import counted
 
@@ -132,16 +133,18 @@ class Findings:
 
 def findings_part(found: Sequence[Finding], accepted: Sequence[Accepted], whole: str = "") -> Findings:
     """Groups by weight, those that hold errors first, the one called `whole` with all of its findings."""
-    taken = {(one.code, one.about) for one in accepted}
-    rows = [FindingRow(one.code, one.about, one.text, round(one.x, 4), round(one.y, 4), one.severity) for one in found]
-    still = [row for row in rows if (row.code, row.about) not in taken]
+    still = [_row(one) for one in open_findings(found, accepted)]
     kinds: dict[str, list[FindingRow]] = {}
     for row in still:
         kinds.setdefault(row.code, []).append(row)
     groups = tuple(
         _group(code, kinds[code], code == whole) for code in sorted(kinds, key=lambda code: _weight(kinds[code]))
     )
-    return Findings(len(still), groups, tuple(_accepted(one, rows) for one in accepted))
+    return Findings(len(still), groups, tuple(_accepted(one, found) for one in accepted))
+
+
+def _row(one: Finding) -> FindingRow:
+    return FindingRow(one.code, one.about, one.text, round(one.x, 4), round(one.y, 4), one.severity)
 
 
 def _weight(rows: Sequence[FindingRow]) -> tuple[bool, int]:
@@ -164,8 +167,8 @@ def _lines(rows: Sequence[FindingRow]) -> tuple[FindingLine, ...]:
     return tuple(FindingLine(alike[0], tuple((row.x, row.y) for row in alike)) for alike in same.values())
 
 
-def _accepted(one: Accepted, rows: Sequence[FindingRow]) -> AcceptedRow:
-    places = tuple(row for row in rows if (row.code, row.about) == (one.code, one.about))
+def _accepted(one: Accepted, found: Sequence[Finding]) -> AcceptedRow:
+    places = tuple(map(_row, accepted_findings(one, found)))
     words = f"{_name(one.code).capitalize()}: {one.about}"
     if not places:
         words += ", no longer found"
