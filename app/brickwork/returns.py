@@ -6,7 +6,7 @@ and so 1.0 sq ft of brick a foot of corner (three courses of modular brick are 8
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Literal
 
 import numpy as np
@@ -17,6 +17,7 @@ from app.brickwork.cuts import CUTS
 from app.brickwork.lattice import Ints
 from app.brickwork.layout import Layout
 from app.panel.geometry import outline_polygon
+from app.panel.keyed import Keyed
 from app.panel.shapes import Rect
 from app.panel.size import BrickSize
 from app.panel.tolerance import TOLERANCE
@@ -103,6 +104,13 @@ def returns(layout: Layout) -> tuple[Return, ...]:
 
     A return without brick at its edge has no legs. Raises nothing for a panel that `panel.check` finds sound.
     """
+    return _kept(Keyed((id(layout),), layout))
+
+
+@lru_cache(maxsize=4)
+def _kept(keyed: Keyed[Layout]) -> tuple[Return, ...]:
+    """Kept while checks, order and drawings ask one after the other; it holds the layout, so its id stays its own."""
+    layout = keyed.value
     panel = layout.panel
     edges = [_outline_edge(panel, edge) for edge in panel.edges if _is_return(edge)]
     edges += [_opening_side(opening, side) for opening in panel.openings for side in opening.sides if _is_return(side)]
