@@ -16,6 +16,9 @@ ACCEPTED = {"code": "missed-head", "about": "W1 head", "by": "A. Mason", "reason
 WITHOUT_REASON = {"code": "missed-head", "about": "W1 head", "by": "A. Mason"}
 QUESTION = {"mark": "Q1", "text": "May W1 be 4 in higher?"}
 
+COLOUR = {"name": "red", "percent": 60}
+DELIVERY = {"day": "2026-12-01", "item": "Brick", "count": 900}
+
 INSIDE: list[tuple[str, str, str, Any, str, str]] = [
     (
         "matter unknown",
@@ -53,6 +56,10 @@ INSIDE: list[tuple[str, str, str, Any, str, str]] = [
         "again, as in accepted[0]",
         "accepted once",
     ),
+    ("corner unknown", f"{P}.laying", ".corner", {"corner": "bed left"}, "'bed left'", "bed lower left"),
+    ("direction unknown", f"{P}.laying", ".direction", {"direction": "down"}, "'down'", "one of across, up"),
+    ("colours short of 100", "blend", ".colours", {"colours": [COLOUR]}, "60 percent", "100 percent"),
+    ("delivery of nothing", "deliveries", "[0].count", [DELIVERY | {"count": 0}], "0", "1 or more"),
     (
         "question of a page",
         f"{P}.questions",

@@ -8,10 +8,12 @@ from hypothesis import strategies as st
 
 from app.brickwork.bonds import BONDS
 from app.brickwork.sizes import CATALOGUE
+from app.panel.laying import CORNERS
 
 Document = dict[str, Any]
 
 SIDES = ["left", "right", "head", "sill"]
+BLENDED = [{"name": "red", "percent": 62.5}, {"percent": 37.5, "name": "buff"}]
 MM = Fraction(254, 10)
 
 
@@ -107,6 +109,9 @@ class Drawer:
     def edge(self, k: int) -> Document:
         return {"treatment": "return" if k in (1, 4) else "flush", "edge": k, "depth": self.typed(3.625)}
 
+    def laying(self) -> Document:
+        return self.some({}, {"corner": self.draw(st.sampled_from(CORNERS)), "direction": "up"})
+
     def lists(self) -> Document:
         return {
             "edges": [self.edge(k) for k in self.few()],
@@ -127,7 +132,8 @@ class Drawer:
         peak = self.point(self.between(100, 140), 130)
         corners = [self.point(0, 0), self.point(240, 0), self.point(240, 120), peak, self.point(0, 120)]
         parts = {"mark": mark, "thickness": self.typed(7.25), "outline": corners, "field": self.work()}
-        more = {"fit": self.fit(), "released": self.draw(st.booleans())}
+        more = {"fit": self.fit(), "released": self.draw(st.booleans()), "laying": self.laying()}
+        more |= {"cast_on": "2026-12-01", "placed": self.draw(st.booleans())}
         return self.some(parts, self.lengths() | self.lists() | more)
 
 
@@ -175,7 +181,9 @@ def project_documents(draw: st.DrawFn) -> Document:
     }
     more = {
         "liner": draw(st.sampled_from([{}, {"rows": 9}, {"reference_temperature": 20, "columns": 5.0}])),
-        "order": draw(st.sampled_from([{}, {"per_carton": 60, "overage_percent": 7.5}])),
+        "order": draw(st.sampled_from([{}, {"per_carton": 60, "overage_percent": 7.5}, {"bead": drawer.typed(0.25)}])),
+        "blend": draw(st.sampled_from([{}, {"cluster": 3, "colours": BLENDED}])),
+        "deliveries": draw(st.sampled_from([[], [{"item": "Brick", "day": "2026-11-30", "count": 900}]])),
         "day": draw(st.sampled_from([{}, {"bed_high": 60.0, "bed_low": 5}])),
         "sizes": draw(st.sampled_from([[], [size_document(unit)]])),
         "bonds": draw(bond_documents()),

@@ -13,26 +13,28 @@ from app.panel.own_bond import OwnBond
 from app.panel.project import Project, Wall
 from app.panel.values import Panel
 
-ENGINE = "castcourse-engine/2"
+ENGINE = "castcourse-engine/3"
 """Raised when the same input gives other results than before."""
 
 
 def panel_digest(project: Project, wall: Wall, panel: Panel) -> str:
     """`sha256:` and 64 hexadecimal figures: the same for the same values, however they were typed.
 
-    Other panels of the project, its name, questions to the architect, and brick sizes and own bonds that the panel
-    does not use take no part; accepted findings do, for results say of each finding whether it is accepted.
+    Other panels of the project, its name and deliveries, the panel's casting day, questions to the architect, and
+    brick sizes and own bonds that the panel does not use take no part; accepted findings do, for results say of each
+    finding whether it is accepted.
     """
     inputs = {
         "engine": ENGINE,
         "units": [project.length_unit, project.temperature_unit],
-        "panel": _plain(replace(panel, questions=())),
+        "panel": _plain(replace(panel, questions=(), cast_on=None, placed=False)),
         "sizes": [_plain(size) for size in used_sizes(project, panel)],
         "bonds": [_plain(bond) for bond in used_bonds(project, panel)],
         "place": _place(project, wall, panel),
         "liner": _plain(project.liner),
         "order": _plain(project.order),
         "day": _plain(project.day),
+        "blend": _plain(project.blend),
     }
     text = json.dumps(inputs, sort_keys=True, separators=(",", ":"), ensure_ascii=True)
     return f"sha256:{sha256(text.encode()).hexdigest()}"

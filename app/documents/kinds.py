@@ -2,6 +2,7 @@
 
 from collections.abc import Collection
 from dataclasses import dataclass
+from datetime import date
 from fractions import Fraction
 from math import isfinite
 from typing import Any, Protocol
@@ -11,6 +12,9 @@ from app.lengths import Length, LengthError, Unit, parse
 from app.lengths.length import NM_PER_UNIT
 from app.panel.faults import Fault, Refused
 from app.panel.wording import one_of, quoted
+
+INCH = 25_400_000
+"""Nanometres."""
 
 _NOT_PRINTED = ("Cc", "Cf", "Cs", "Zl", "Zp")
 
@@ -89,6 +93,26 @@ class Text:
             raise refuse(f"{len(value):,} characters", f"{self.what} of at most {longest} characters")
         if any(category(sign) in _NOT_PRINTED for sign in value):
             raise refuse(in_words(value), f"{self.what} of signs that print, on one line")
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """A day of the calendar, year first (ISO 8601)."""
+
+    what: str
+
+    def read(self, value: Any, setting: Setting) -> str:  # noqa: ARG002
+        expected = f"{self.what} as a text, year, month and day such as 2026-12-01"
+        if not isinstance(value, str) or len(value) != len("2026-12-01"):
+            raise refuse(in_words(value), expected)
+        try:
+            date.fromisoformat(value)
+        except ValueError as error:
+            raise refuse(in_words(value), expected) from error
+        return value
+
+    def write(self, value: str, setting: Setting, like: Any) -> str:  # noqa: ARG002
+        return value
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,6 +223,11 @@ class Measure:
 
     def write(self, value: Length, setting: Setting, like: Any) -> str | int | float:
         return write_length(value, setting.length_unit, like)
+
+
+def small(what: str, low: int, low_in_words: str) -> Measure:
+    """A length of at most 10 ft, lowest in nm and in words."""
+    return Measure(what, low, 120 * INCH, f"{low_in_words} and at most 10 ft (3048 mm)")
 
 
 def read_length(value: Any, unit: Unit, what: str = "a length") -> Length:

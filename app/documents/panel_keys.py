@@ -2,13 +2,14 @@
 
 from typing import Any
 
-from app.documents.kinds import Flag, Kind, Known, Measure, Number, Setting, Text
+from app.documents.kinds import Day, Flag, Kind, Known, Measure, Number, Setting, Text
 from app.documents.records import Either, Key, Lengths, Listed, Record, always, by_attribute
 from app.lengths import Length
 from app.panel.check import panel_faults
 from app.panel.check_accepted import PARTS
 from app.panel.check_fit import MATTERS
 from app.panel.faults import Fault
+from app.panel.laying import Laying
 from app.panel.shapes import Arch, Circle, Polygon, Rect
 from app.panel.values import (
     Accepted,
@@ -116,6 +117,17 @@ ACCEPTED = Record("an accepted finding", Accepted, tuple(Key(name, Text(what)) f
 QUESTION = Record("a question", Question, (_MARK, Key("text", Text("a question"))))
 
 
+_LAYING = Laying()
+LAYING = Record(
+    "how sheets are laid",
+    Laying,
+    (
+        Key("corner", Text("a corner"), always(_LAYING.corner)),
+        Key("direction", Text("a direction"), always(_LAYING.direction)),
+    ),
+)
+
+
 def _zone(mark: str, region: Rect | Polygon | Band, size: str, bond: str, origin: Any) -> Zone:
     return Zone(mark, region, Brickwork(size, bond, origin))
 
@@ -153,6 +165,9 @@ PANEL = Record(
         Key("released", Flag(), _OFF),
         Key("accepted", Listed("accepted findings", ACCEPTED, MOST_ITEMS), _EMPTY),
         Key("questions", Listed("questions", QUESTION, MOST_ITEMS, "mark"), _EMPTY),
+        Key("laying", LAYING, always(_LAYING)),
+        Key("cast_on", Day("a casting day"), _NONE),
+        Key("placed", Flag(), _OFF),
     ),
     faults=_faults,
 )

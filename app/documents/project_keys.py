@@ -3,10 +3,12 @@
 from typing import Any
 
 from app.documents.bond_keys import BOND
-from app.documents.kinds import Kind, Measure, Number, OneOf, Setting, Text, number_in_words
+from app.documents.kinds import INCH, Kind, Measure, Number, OneOf, Setting, Text, number_in_words, small
+from app.documents.order_keys import BLEND, DELIVERY, MOST_DELIVERIES, ORDER
 from app.documents.panel_keys import PANEL
 from app.documents.records import Key, Listed, Record, always, by_attribute
 from app.lengths import Length
+from app.panel.blend import Blend
 from app.panel.faults import Fault
 from app.panel.project import Day, Liner, Order, Project, Wall
 from app.panel.size import BrickSize
@@ -26,22 +28,17 @@ LINERS = {"F": Liner(), "C": Liner(expansion_per_degree=8.1e-5, reference_temper
 DAYS = {"F": Day(), "C": Day(bed_low=13.0, bed_high=41.0)}
 """55 to 105 F, to the nearest degree C."""
 
-_INCH = 25_400_000
 _TEMPERATURE = Number("a temperature in degrees", -60, 250)
-
-
-def _small(what: str, low: int, low_in_words: str) -> Measure:
-    return Measure(what, low, 120 * _INCH, f"{low_in_words} and at most 10 ft (3048 mm)")
 
 
 _SIZE_KEYS = (
     Key("name", Text("a name", LONGEST_MARK)),
-    Key("length", _small("a face length", _INCH, "at least 1 in (25.4 mm)")),
-    Key("height", _small("a face height", _INCH // 2, "at least 1/2 in (12.7 mm)")),
-    Key("thickness", _small("a thickness", 1, "more than 0")),
-    Key("head_joint", _small("a head joint", 0, "0 or more")),
+    Key("length", small("a face length", INCH, "at least 1 in (25.4 mm)")),
+    Key("height", small("a face height", INCH // 2, "at least 1/2 in (12.7 mm)")),
+    Key("thickness", small("a thickness", 1, "more than 0")),
+    Key("head_joint", small("a head joint", 0, "0 or more")),
     Key("courses", Number("courses", 1, 1_000, is_whole=True)),
-    Key("per", Measure("a height of those courses", 1, 1_200 * _INCH, "more than 0 and at most 100 ft (30,480 mm)")),
+    Key("per", Measure("a height of those courses", 1, 1_200 * INCH, "more than 0 and at most 100 ft (30,480 mm)")),
     Key("source", Text("a source"), always("")),
 )
 
@@ -71,24 +68,13 @@ LINER = Record(
     (
         _liner_key("columns", Number("columns of cells", 1, 1_000, is_whole=True)),
         _liner_key("rows", Number("rows of cells", 1, 1_000, is_whole=True)),
-        _liner_key("thickness", _small("a thickness", 1, "more than 0")),
+        _liner_key("thickness", small("a thickness", 1, "more than 0")),
         _liner_key("expansion_per_degree", Number("growth per degree", 0, 0.01)),
         _liner_key("reference_temperature", _TEMPERATURE),
-        _liner_key("tolerance", _small("a tolerance", 1, "more than 0")),
-        _liner_key("joint_give", _small("a joint's give", 0, "0 or more")),
+        _liner_key("tolerance", small("a tolerance", 1, "more than 0")),
+        _liner_key("joint_give", small("a joint's give", 0, "0 or more")),
         _liner_key("density_lb_ft3", Number("a density in lb/ft3", more_than=0, most=1_000)),
-    ),
-)
-
-_ORDER = Order()
-ORDER = Record(
-    "an order",
-    Order,
-    (
-        Key("overage_percent", Number("overage in percent", 0, 100), always(_ORDER.overage_percent)),
-        Key("kerf", _small("a kerf", 0, "0 or more"), always(_ORDER.kerf)),
-        Key("per_carton", Number("pieces", 1, 1_000_000, is_whole=True), always(_ORDER.per_carton)),
-        Key("cartons_per_pallet", Number("cartons", 1, 1_000_000, is_whole=True), always(_ORDER.cartons_per_pallet)),
+        _liner_key("lap", small("a lap", 0, "0 or more")),
     ),
 )
 
@@ -114,7 +100,7 @@ WALL = Record(
     (
         Key("mark", Text("a mark", LONGEST_MARK)),
         Key("datum", Measure("a datum"), always(_WALL.datum)),
-        Key("joint", _small("a panel joint", 0, "0 or more"), always(_WALL.joint)),
+        Key("joint", small("a panel joint", 0, "0 or more"), always(_WALL.joint)),
         Key("panels", Listed("panels", PANEL, MOST_PANELS, "mark")),
     ),
 )
@@ -139,8 +125,10 @@ PROJECT = Record(
         Key("sizes", Listed("sizes", SIZE, MOST_SIZES, "name"), always(())),
         Key("bonds", Listed("bonds", BOND, MOST_BONDS, "name"), always(())),
         Key("liner", LINER, lambda setting: LINERS[setting.temperature_unit]),
-        Key("order", ORDER, always(_ORDER)),
+        Key("order", ORDER, always(Order())),
         Key("day", DAY, lambda setting: DAYS[setting.temperature_unit]),
+        Key("blend", BLEND, always(Blend())),
+        Key("deliveries", Listed("deliveries", DELIVERY, MOST_DELIVERIES), always(())),
         Key("walls", Listed("walls", WALL, MOST_WALLS, "mark")),
     ),
     part=_project_part,

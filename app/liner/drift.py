@@ -13,7 +13,7 @@ from app.lengths import format_length
 from app.liner.lines import Line, control_lines, held_lines
 from app.liner.mould import mould
 from app.liner.tape import Tape, joint_lines, tapes
-from app.liner.values import STARTING_CORNER, Checkpoint, Drift
+from app.liner.values import Checkpoint, Drift
 from app.panel.project import Day, Liner
 from app.panel.tolerance import TOLERANCE
 
@@ -33,7 +33,7 @@ def drift(
     liner: Liner,
     day: Day,
     temperature_unit: str = "F",
-    corner: str = STARTING_CORNER,
+    corner: str | None = None,
     length_unit: str = "in",
 ) -> Drift:
     """Checkpoints along both axes for the day's range of bed temperature, and how far one sheet can drift.
@@ -41,6 +41,7 @@ def drift(
     Temperatures are in the project's unit, "F" or "C", and the liner's expansion is per degree of it; the units given
     here only go into words. No checkpoints for an empty brick field. Raises KeyError for an unknown bond.
     """
+    corner = layout.panel.laying.corner if corner is None else corner
     worst = max((day.bed_low, day.bed_high), key=lambda bed: abs(bed - liner.reference_temperature))
     span = _over(liner.tolerance.inches, abs(growth(1.0, liner.expansion_per_degree, _rise(liner, worst))))
     points: tuple[Checkpoint, ...] = ()

@@ -15,20 +15,22 @@ from app.liner.cuts import Ring
 from app.liner.left import left_of
 from app.liner.mould import Mould, mould
 from app.liner.places import Places, outlines, sheet_places, starts
-from app.liner.values import CORNERS, LAP, STARTING_CORNER, Sheet, SheetPlan, SheetType
+from app.liner.values import Sheet, SheetPlan, SheetType
+from app.panel.laying import CORNERS
 from app.panel.project import Liner
 from app.panel.tolerance import TOLERANCE
 
 Laid = tuple[Region, Mould, list[Sheet]]
 
 
-def sheet_plan(layout: Layout, liner: Liner, corner: str = STARTING_CORNER) -> SheetPlan:
-    """Lay sheets over every region of the face, row by row from the starting corner, the field first.
+def sheet_plan(layout: Layout, liner: Liner, corner: str | None = None) -> SheetPlan:
+    """Lay sheets over every region of the face, row by row from the panel's starting corner, the field first.
 
     A sheet lies where at least one piece of brick does, and its trim is what of it lies on the region's share of the
     brick field: the margin is plain concrete and gets none. Each sheet lies over the laps of the ones before it. No
     sheets for an empty layout. Raises ValueError for a corner that is not one of `CORNERS`.
     """
+    corner = layout.panel.laying.corner if corner is None else corner
     if corner not in CORNERS:
         raise ValueError(f"starting corner {corner!r}: expected one of {', '.join(CORNERS)}")
     sheets: list[Sheet] = []
@@ -47,7 +49,7 @@ def sheet_plan(layout: Layout, liner: Liner, corner: str = STARTING_CORNER) -> S
         area_bound=sum(kind.area_bound for kind in types),
         naive=len(sheets),
         corner=corner,
-        lap=LAP,
+        lap=liner.lap.inches,
         columns=liner.columns,
         rows=liner.rows,
         types=types,

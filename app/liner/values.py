@@ -6,13 +6,6 @@ from functools import cached_property
 from app.brickwork.findings import Finding
 from app.liner.cuts import Cut, Ring, cuts
 
-CORNERS = ("bed lower left", "bed lower right", "bed upper left", "bed upper right")
-"""Where laying starts, as seen on the bed; bed lower left is the lower right of the finished face."""
-
-STARTING_CORNER = CORNERS[0]
-LAP = 1.0
-"""Inches of flat flange on the two edges of a sheet that the next sheets are laid over (common practice)."""
-
 
 @dataclass(frozen=True)
 class Sheet:

@@ -5,6 +5,7 @@ from collections.abc import Collection
 from app.panel.check_accepted import accepted_faults, question_faults
 from app.panel.check_edges import edge_faults, margin_faults
 from app.panel.check_fit import matter_faults
+from app.panel.check_laying import laying_faults
 from app.panel.check_marks import mark_faults
 from app.panel.check_openings import opening_faults
 from app.panel.check_outline import outline_faults
@@ -47,6 +48,7 @@ def panel_faults(
         *_limit_faults(panel, unit),
         *accepted_faults(panel.accepted),
         *question_faults(panel.questions),
+        *laying_faults(panel.laying),
     )
 
 

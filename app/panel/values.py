@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from app.lengths import Length
+from app.panel.laying import Laying
 from app.panel.shapes import Point, Polygon, Rect, Shape
 
 
@@ -129,7 +130,11 @@ class Question:
 
 @dataclass(frozen=True)
 class Panel:
-    """One concrete panel and its face of brick; face frame, origin lower left, x right, y up."""
+    """One concrete panel and its face of brick; face frame, origin lower left, x right, y up.
+
+    `cast_on` is the day on which it is to be cast ("2026-12-01", ISO 8601); `placed`: its brick lies in the
+    liner.
+    """
 
     mark: str
     outline: tuple[Point, ...]
@@ -149,6 +154,9 @@ class Panel:
     released: bool = False
     accepted: tuple[Accepted, ...] = ()
     questions: tuple[Question, ...] = ()
+    laying: Laying = Laying()  # noqa: RUF009 - Laying is frozen
+    cast_on: str | None = None
+    placed: bool = False
 
     @cached_property
     def outline_inches(self) -> tuple[tuple[float, float], ...]:

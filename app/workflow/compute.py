@@ -27,24 +27,8 @@ KEPT = 400_000
 """Pieces of brick whose results are kept: some hundred panels of common size, or sixty large ones."""
 
 
-@dataclass(frozen=True)
-class Computed:
-    """One panel's layout, and all that follows from it; lengths in words in `unit`."""
-
-    layout: Layout
-    plan: SheetPlan
-    drift: Drift
-    takeoff: Takeoff
-    unit: str
-
-    @cached_property
-    def findings(self) -> tuple[Finding, ...]:
-        """What the checks find, once somebody asks: an edit is painted before that."""
-        return all_findings(self.layout, self.drift, self.unit)
-
-
 @dataclass(frozen=True, slots=True)
-class _Given:
+class Given:
     """What the results rest on; two panels that are equal here have the same."""
 
     panel: Panel
@@ -58,13 +42,40 @@ class _Given:
     temperature_unit: str
 
 
+@dataclass(frozen=True)
+class Computed:
+    """One panel's layout, and all that follows from it; lengths in words in `unit`.
+
+    What an edit must paint is there; all else is computed when it is asked for the first time.
+    """
+
+    layout: Layout
+    plan: SheetPlan
+    drift: Drift
+    given: Given
+
+    @property
+    def unit(self) -> str:
+        return self.given.length_unit
+
+    @cached_property
+    def takeoff(self) -> Takeoff:
+        """What this panel alone needs, once somebody asks."""
+        return takeoff([self.layout], [self.plan], self.given.order, self.given.liner, self.unit)
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """What the checks find, once somebody asks: an edit is painted before that."""
+        return all_findings(self.layout, self.drift, self.unit)
+
+
 def compute(project: Project, wall: Wall, panel: Panel) -> Computed:
     """Layout, sheets, drift, takeoff and findings of a panel of this project; raises nothing for one that was read."""
     place = place_in(wall, panel, sizes_of(project), project.liner.joint_give.inches, known_bonds(project))
     sizes = used_sizes(project, panel)
     bonds = _used_bonds(project, panel)
     units = project.length_unit, project.temperature_unit
-    return _KEPT(_Given(panel, place, sizes, bonds, project.liner, project.order, project.day, *units))
+    return _KEPT(Given(panel, place, sizes, bonds, project.liner, project.order, project.day, *units))
 
 
 def takeoff_of(project: Project, panels: Sequence[Computed]) -> Takeoff:
@@ -78,14 +89,12 @@ def _used_bonds(project: Project, panel: Panel) -> tuple[Bond, ...]:
     return tuple(known[name] for name in sorted({panel.field.bond, *(zone.work.bond for zone in panel.zones)}))
 
 
-def _computed(given: _Given) -> Computed:
+def _computed(given: Given) -> Computed:
     sizes, bonds = {size.name: size for size in given.sizes}, {bond.name: bond for bond in given.bonds}
     layout = lay_out(given.panel, sizes, bonds, given.place)
     plan = sheet_plan(layout, given.liner)
-    unit = given.length_unit
-    drifted = drift(layout, given.liner, given.day, given.temperature_unit, length_unit=unit)
-    ordered = takeoff([layout], [plan], given.order, given.liner, unit)
-    return Computed(layout, plan, drifted, ordered, unit)
+    drifted = drift(layout, given.liner, given.day, given.temperature_unit, length_unit=given.length_unit)
+    return Computed(layout, plan, drifted, given)
 
 
 _KEPT = Kept(_computed, lambda computed: len(computed.layout.units) + 1_000, KEPT)

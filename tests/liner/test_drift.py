@@ -16,7 +16,8 @@ from app.lengths import Length
 from app.liner.drift import drift, expected_at, growth
 from app.liner.lines import control_lines
 from app.liner.tape import joint_lines, tapes
-from app.liner.values import CORNERS, Checkpoint
+from app.liner.values import Checkpoint
+from app.panel.laying import CORNERS
 from app.panel.project import Day, Liner
 
 RANDOM = settings(max_examples=150, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))

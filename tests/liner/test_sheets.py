@@ -19,8 +19,9 @@ from app.brickwork.sizes import CATALOGUE
 from app.brickwork.turning import turned_points
 from app.documents.project_file import read_panel
 from app.liner.sheets import sheet_plan
-from app.liner.values import CORNERS, Sheet, SheetPlan
+from app.liner.values import Sheet, SheetPlan
 from app.panel.geometry import openings_polygon
+from app.panel.laying import CORNERS
 from app.panel.project import Liner
 
 RANDOM = settings(max_examples=120, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
