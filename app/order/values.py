@@ -1,6 +1,10 @@
-"""Results of the order room: what to buy, line by line."""
+"""Results of the order room: what to buy, line by line, and what is short."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+TOPICS = ("brick", "corner units", "liner", "fixings and sundries", "for information")
+"""What lines are about, in the order in which they follow; what is for information is not bought."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,8 +20,10 @@ class Pack:
 class Line:
     """One line of the order: net from the layouts, overage on top, `order` both together, in `unit`.
 
-    `kind` is the brick's, or "corner left" or "corner right"; it and `size` are empty where a line has none. `packs`
-    are the packs that hold at least `order`, empty for what is not packed. `note` says how the line was counted.
+    `item` names the line for good: deliveries refer to it. `kind` is the brick's, or "corner left" or "corner right";
+    it, `size` and `colour` are empty where a line has none. `packs` are the packs that hold at least `order`, empty
+    for what is not packed. `note` says how the line was counted, `reason` where the overage comes from, in words.
+    `weight` is that of `order` in `weight_unit` ("lb" or "kg"), None where it is not known. `topic` is one of `TOPICS`.
     """
 
     item: str
@@ -29,6 +35,11 @@ class Line:
     unit: str
     packs: tuple[Pack, ...] = ()
     note: str = ""
+    colour: str = ""
+    reason: str = ""
+    weight: float | None = None
+    weight_unit: str = ""
+    topic: str = TOPICS[0]
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,3 +47,55 @@ class Takeoff:
     """Everything to order for some panels; no lines for no panels."""
 
     lines: tuple[Line, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """What one panel takes: net by item, on the day it is cast ("" for none); placed: its brick is in the liner."""
+
+    wall: str
+    mark: str
+    cast_on: str
+    is_placed: bool
+    net: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class DayShort:
+    """One item up to and with one casting day: needed from now on with overage, and what is short of it."""
+
+    day: str
+    needed: float
+    short: float
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """One item in the yard: `on_hand` is what was delivered less what placed panels took, never below 0.
+
+    `needed` and `short` are those of the next casting day; `days` has it and all that follow, "" (no day) last.
+    `unnoted` is what placed panels took beyond everything that was noted as delivered.
+    """
+
+    item: str
+    unit: str
+    delivered: float
+    used: float
+    on_hand: float
+    unnoted: float
+    needed: float
+    short: float
+    days: tuple[DayShort, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ShortList:
+    """What is short for the next casting day: the day ("" for none named), its panels' marks, and every item.
+
+    `day` is None where every panel is placed. `unknown` are items delivered that are no line of the order.
+    """
+
+    day: str | None
+    panels: tuple[str, ...]
+    stock: tuple[Stock, ...]
+    unknown: tuple[str, ...] = ()
