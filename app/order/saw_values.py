@@ -1,0 +1,104 @@
+"""Values of the saw list: pieces to cut, how bricks are cut up for them, how many bricks that takes. All inches."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+Point = tuple[float, float]
+Stock = tuple[str, str]
+"""What the bricks to cut are ordered as: size and kind."""
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """Where pieces of a group go: panel, course, and how many of them there."""
+
+    panel: str
+    course: int
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class SawPiece:
+    """Equal pieces: cut from a `kind` of `size` whose face is `whole` long and high, along the unit's own axes.
+
+    `length` and `height` are to the saw's step. `has_factory_end` says that one end stays as the maker left it.
+    `outline` is what is left of the whole unit, from its own lower-left corner with its length across; a plain box
+    for `length` and `height`.
+    """
+
+    size: str
+    kind: str
+    cut: str
+    length: float
+    height: float
+    count: int
+    has_factory_end: bool
+    whole: tuple[float, float]
+    outline: tuple[Point, ...]
+    seats: tuple[Seat, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One piece of a pattern."""
+
+    length: float
+    has_factory_end: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """How `times` bricks are cut across: pieces with a factory end at the brick's ends, the rest and what is left over
+    between them. `left_over` is without kerfs."""
+
+    times: int
+    size: str
+    kind: str
+    whole: tuple[float, float]
+    pieces: tuple[Cut, ...]
+    left_over: float
+
+
+@dataclass(frozen=True, slots=True)
+class CornerCut:
+    """Equal corner units to cut: the legs and height they get, outside, to the corner; `hand` as they are ordered."""
+
+    size: str
+    hand: str
+    face_leg: float
+    return_leg: float
+    height: float
+    count: int
+    seats: tuple[Seat, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SawList:
+    """Everything to cut for some panels; all zero and empty for no panels.
+
+    `bricks` are the flat bricks that are cut up, `bound` is proven to be their least number, `first_fit` what cutting
+    the longest first takes, `bricks_by` the same bricks by size and kind as they are ordered (rips, notches and skew
+    cuts are in it with a brick each; corner units are not). `pieces` are square cuts to length.
+    """
+
+    kerf: float = 0.0
+    bricks: int = 0
+    bound: int = 0
+    first_fit: int = 0
+    bricks_by: Mapping[Stock, int] = field(default_factory=dict)
+    patterns: tuple[Pattern, ...] = ()
+    pieces: tuple[SawPiece, ...] = ()
+    rips: tuple[SawPiece, ...] = ()
+    notches: tuple[SawPiece, ...] = ()
+    skews: tuple[SawPiece, ...] = ()
+    corners: tuple[CornerCut, ...] = ()
+
+    @property
+    def is_proven(self) -> bool:
+        """Whether no way of cutting takes fewer bricks."""
+        return self.bricks == self.bound
+
+    @property
+    def flat_pieces(self) -> int:
+        """How many pieces are cut from flat bricks: the bricks it would take without sharing any."""
+        return sum(piece.count for piece in (*self.pieces, *self.rips, *self.notches, *self.skews))
