@@ -11,6 +11,7 @@ from app.documents.json_text import read_text
 from app.documents.kinds import Setting
 from app.documents.marks import mark_faults
 from app.documents.panel_keys import PANEL
+from app.documents.project_checks import project_faults
 from app.documents.project_keys import PROJECT
 from app.lengths import Unit
 from app.panel.faults import Refused
@@ -24,6 +25,7 @@ __all__ = [
     "read_panel",
     "read_panel_of",
     "read_project",
+    "read_stored",
     "read_text",
     "sizes_of",
     "write_panel",
@@ -37,6 +39,18 @@ def read_project(document: Any) -> Project:
     """The project that a file's values say; raises Refused with every fault, each with its place in the file.
 
     A panel that cannot be read at all is not looked at further; all others are.
+    """
+    project = read_stored(document)
+    faults = project_faults(project)
+    if faults:
+        raise Refused(faults)
+    return project
+
+
+def read_stored(document: Any) -> Project:
+    """The same for what is stored already: what no panel suits any more must not lock a project up.
+
+    A kerf or a sheet that fitted when it was typed stays when the last large panel is taken away.
     """
     setting = _setting(document)
     faults = mark_faults(document)

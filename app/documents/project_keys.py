@@ -7,6 +7,7 @@ from app.documents.kinds import INCH, Kind, Measure, Number, OneOf, Setting, Tex
 from app.documents.order_keys import BLEND, DELIVERY, MOST_DELIVERIES, ORDER
 from app.documents.panel_keys import PANEL
 from app.documents.records import Key, Listed, Record, always, by_attribute
+from app.documents.temperature import Temperature
 from app.lengths import Length
 from app.panel.blend import Blend
 from app.panel.faults import Fault
@@ -28,7 +29,7 @@ LINERS = {"F": Liner(), "C": Liner(expansion_per_degree=8.1e-5, reference_temper
 DAYS = {"F": Day(), "C": Day(bed_low=13.0, bed_high=41.0)}
 """55 to 105 F, to the nearest degree C."""
 
-_TEMPERATURE = Number("a temperature in degrees", -60, 250)
+_TEMPERATURE = Temperature("a temperature")
 
 
 _SIZE_KEYS = (

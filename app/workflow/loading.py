@@ -7,7 +7,7 @@ from datetime import datetime
 from functools import lru_cache
 from typing import Any
 
-from app.documents.project_file import bond_names, read_panel, read_panel_of, read_project, sizes_of
+from app.documents.project_file import bond_names, read_panel, read_panel_of, read_project, read_stored, sizes_of
 from app.lengths import Unit
 from app.panel.project import Project, Wall
 from app.panel.things import Document
@@ -16,6 +16,7 @@ from app.storage import Session, panels, projects
 from app.storage.errors import NotFound
 from app.storage.panels import StoredPanel
 from app.storage.projects import StoredWall
+from app.workflow.panel_log import Saved
 from app.workflow.projects import project_file
 
 
@@ -60,7 +61,7 @@ class LoadedProject:
 def load_project(session: Session, project_id: str) -> LoadedProject:
     """Every wall and panel of a project; raises NotFound."""
     whole = projects.read_whole(session, project_id)
-    project = read_project(project_file(session, project_id))
+    project = read_stored(project_file(session, project_id))
     walls = tuple(
         _loaded_wall(project, value, wall, whole.panels[wall.id])
         for value, wall in zip(project.walls, whole.walls, strict=True)
@@ -75,9 +76,25 @@ def load_panel(session: Session, panel_id: str) -> LoadedPanel:
     rows = panels.list_of_wall(session, wall.id)
     settings = projects.find(session, wall.project_id).settings
     project = read_project(settings | {"walls": [wall.settings | {"panels": []}]})
-    values = tuple(_read_stored(project, one) for one in rows)
+    values = tuple(_read_stored(project, one.document) for one in rows)
     loaded = _loaded_wall(project, replace(project.walls[0], panels=values), wall, rows)
     return next(panel for panel in loaded.panels if panel.id == panel_id)
+
+
+def after_saving(session: Session, before: LoadedPanel, saved: Saved) -> LoadedPanel:
+    """The panel as it is once a change was saved in this session: of all that was read before, only it is another."""
+    if saved.revision <= before.revision:
+        return load_panel(session, before.id)
+    panel = _read_stored(before.project, saved.document)
+    beside = tuple(panel if one.mark == before.panel.mark else one for one in before.wall.panels)
+    return replace(
+        before,
+        revision=saved.revision,
+        saved_at=saved.at,
+        document=saved.document,
+        wall=replace(before.wall, panels=beside),
+        panel=panel,
+    )
 
 
 def wall_of(session: Session, project_id: str, wall_id: str) -> StoredWall:
@@ -117,9 +134,9 @@ def checking(session: Session, project_id: str) -> Callable[[Document], None]:
     return check
 
 
-def _read_stored(project: Project, row: StoredPanel) -> Panel:
+def _read_stored(project: Project, document: Document) -> Panel:
     """A stored panel, read once for as long as its document and the names it may use are the same."""
-    return _read_once(json.dumps(row.document), _unit(project), tuple(sizes_of(project)), bond_names(project))
+    return _read_once(json.dumps(document), _unit(project), tuple(sizes_of(project)), bond_names(project))
 
 
 @lru_cache(maxsize=512)
