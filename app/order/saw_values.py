@@ -10,9 +10,10 @@ Stock = tuple[str, str]
 
 @dataclass(frozen=True, slots=True)
 class Seat:
-    """Where pieces of a group go: panel, course, and how many of them there."""
+    """Where pieces of a group go: panel, zone ("" for the field), course of that brickwork, how many of them there."""
 
     panel: str
+    zone: str
     course: int
     count: int
 
@@ -61,10 +62,14 @@ class Pattern:
 
 @dataclass(frozen=True, slots=True)
 class CornerCut:
-    """Equal corner units to cut: the legs and height they get, outside, to the corner; `hand` as they are ordered."""
+    """Equal corner units to cut: the legs and height they get, outside, to the corner; `hand` as they are ordered.
+
+    `cut` is the class of the cut through the face leg, "length" too where only the return leg is shortened.
+    """
 
     size: str
     hand: str
+    cut: str
     face_leg: float
     return_leg: float
     height: float

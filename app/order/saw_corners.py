@@ -1,0 +1,54 @@
+"""Corner units that are cut: each from one corner unit, for no flat brick turns a corner."""
+
+from collections import Counter, defaultdict
+from collections.abc import Sequence
+
+from app.brickwork.cuts import CUTS
+from app.brickwork.layout import Layout
+from app.brickwork.returns import Leg, Return, size_of
+from app.order.saw_steps import inches, to_step
+from app.order.saw_values import CornerCut, Seat
+from app.panel.tolerance import TOLERANCE
+
+_Key = tuple[str, str, str, int, int, int]
+_Places = Counter[tuple[str, str, int]]
+
+
+def corner_cuts(layouts: Sequence[Layout], around: Sequence[tuple[Return, ...]], step: int) -> tuple[CornerCut, ...]:
+    """Groups of equal cuts by size and hand; `around` has the returns of each layout; none where no unit is cut."""
+    groups: defaultdict[_Key, _Places] = defaultdict(Counter)
+    for layout, found in zip(layouts, around, strict=True):
+        for one in found:
+            for leg in one.legs:
+                if leg.is_cut or leg.is_shortened:
+                    groups[_key(layout, one, leg, step)][_place(layout, leg)] += 1
+    return tuple(_row(key, groups[key]) for key in sorted(groups))
+
+
+def _row(key: _Key, places: _Places) -> CornerCut:
+    size, hand, cut, face_leg, return_leg, height = key
+    seats = tuple(Seat(*place, count) for place, count in places.items())
+    legs = inches(face_leg), inches(return_leg), inches(height)
+    return CornerCut(size, hand, cut, *legs, places.total(), seats)
+
+
+def _key(layout: Layout, one: Return, leg: Leg, step: int) -> _Key:
+    size = size_of(layout, leg.unit)
+    length, height = size.length.inches, size.height.inches
+    measures = (to_step(leg.face_leg, length, step), to_step(leg.return_leg, length, step))
+    return size.name, one.hand, _class(layout, leg, height), *measures, to_step(leg.height, height, step)
+
+
+def _class(layout: Layout, leg: Leg, height: float) -> str:
+    """The class of the face's cut, where the unit has one of another class than length."""
+    units, trims = layout.units, layout.trims
+    if units.is_trimmed[leg.unit]:
+        of_unit = [CUTS[cut] for cut in trims.cut[trims.unit == leg.unit].tolist() if CUTS[cut] != "length"]
+        if of_unit:
+            return of_unit[0]
+    return "height" if leg.height < height - TOLERANCE else "length"
+
+
+def _place(layout: Layout, leg: Leg) -> tuple[str, str, int]:
+    mark = layout.regions[int(layout.units.zone[leg.unit])].mark
+    return layout.panel.mark, "" if mark == "field" else mark, int(layout.units.course[leg.unit])

@@ -1,0 +1,95 @@
+"""The fewest bricks: a mixed-integer program over the ways to cut one brick, solved by HiGHS with its proven bound."""
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import ceil
+
+import numpy as np
+from scipy.optimize import Bounds, LinearConstraint, milp
+from scipy.sparse import csr_array
+
+from app.order.saw_columns import columns
+from app.order.saw_stock import FACTORY_ENDS, Item, Stock, Way, Ways, bricks_of, first_fit, just_wanted, longest_first
+
+MOST_WAYS = 4_000
+"""So many ways to cut a brick are all listed; where there are more, only those that help are."""
+
+MOST_NODES = 20_000
+"""Nodes of the search after which the best so far is taken, with the bound proven so far; the same every time."""
+
+_ROUND_OFF = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Yield:
+    """How bricks are cut up, the number that no way can go below, and what first-fit decreasing takes."""
+
+    ways: Ways
+    bound: int
+    first_fit: int
+
+
+def fewest(stock: Stock, wanted: Mapping[Item, int]) -> Yield:
+    """The fewest bricks that give all pieces wanted; never more than first-fit decreasing takes.
+
+    Nothing wanted takes no brick. Each piece must be no longer than a brick.
+    """
+    items = longest_first(wanted)
+    if not items:
+        return Yield((), 0, 0)
+    greedy = just_wanted(first_fit(stock, wanted), wanted)
+    every = all_ways(stock, items, wanted, MOST_WAYS)
+    ways, bound = (every, 0) if every is not None else columns(stock, items, wanted, [way for _, way in greedy])
+    best, proven = _solved(items, wanted, ways)
+    best, bound = just_wanted(best, wanted), max(bound, proven if every is not None else 0)
+    chosen = min((greedy, best), key=lambda found: (bricks_of(found), len(found))) if best else greedy
+    return Yield(chosen, min(max(bound, 1), bricks_of(chosen)), bricks_of(greedy))
+
+
+def all_ways(stock: Stock, items: Sequence[Item], wanted: Mapping[Item, int], most: int) -> list[Way] | None:
+    """Every way to cut a brick to which no wanted piece could be added; None where more than `most` are looked at.
+
+    Ways with room for another piece are never needed: too many pieces of a length do no harm.
+    """
+    found: list[Way] = []
+    looked_at = 0
+    open_ways: list[tuple[int, Way, int, int]] = [(0, (), stock.room, FACTORY_ENDS)]
+    while open_ways:
+        looked_at += 1
+        if looked_at > most:
+            return None
+        start, way, room, ends = open_ways.pop()
+        used = Counter(way)
+        fitting = [k for k, item in enumerate(items) if used[item] < wanted[item] and stock.times(item, room, ends)]
+        if not fitting:
+            found.append(way)
+        for k in (k for k in fitting if k >= start):
+            item = items[k]
+            open_ways.append((k, (*way, item), room - stock.taken(item), ends - item.has_factory_end))
+    return found
+
+
+def _solved(items: Sequence[Item], wanted: Mapping[Item, int], ways: Sequence[Way]) -> tuple[Ways, int]:
+    """The best use of these ways, nothing where none was found in time, and the bound for them."""
+    need = np.array([wanted[item] for item in items])
+    answer = milp(
+        np.ones(len(ways)),
+        integrality=np.ones(len(ways)),
+        bounds=Bounds(0, need.max()),
+        constraints=LinearConstraint(matrix(items, ways), lb=need),
+        options={"node_limit": MOST_NODES, "mip_rel_gap": 0.0},
+    )
+    bound = ceil(answer.mip_dual_bound - _ROUND_OFF) if answer.mip_dual_bound is not None else 0
+    if answer.x is None:
+        return (), bound
+    times = np.rint(answer.x).astype(int).tolist()
+    return tuple((count, way) for count, way in zip(times, ways, strict=True) if count), bound
+
+
+def matrix(items: Sequence[Item], ways: Sequence[Way]) -> csr_array:
+    """How many of each item each way gives, items down and ways across."""
+    row = {item: k for k, item in enumerate(items)}
+    cells = [(row[item], column, count) for column, way in enumerate(ways) for item, count in Counter(way).items()]
+    rows, across, counts = (np.array(column) for column in zip(*cells, strict=True))
+    return csr_array((counts, (rows, across)), shape=(len(items), len(ways)))
