@@ -17,6 +17,7 @@ from app.panel.check_fit import MATTERS
 from app.panel.edit import Edit
 from app.panel.edits import EDITS, edit_from
 from app.panel.faults import Refused
+from app.panel.laying import CORNERS
 from app.panel.values import Panel
 
 USUAL = {
@@ -57,6 +58,8 @@ USUAL = {
     "lower_zone": {"zone": "B1"},
     "move_openings": {"marks": "W1, V1", "dx": "1"},
     "resize_openings": {"marks": "W1, D1", "side": "head", "by": "2"},
+    "set_laying": {"corner": "bed upper left", "direction": "up"},
+    "set_casting": {"cast_on": "2026-12-01", "placed": "yes"},
 }
 
 LENGTH_FIELDS = ("x", "y", "width", "height", "radius", "rise", "dx", "dy", "thickness", "base", "margin", "depth")
@@ -80,6 +83,10 @@ FIELDS = {
     **dict.fromkeys(("points", "line"), points),
     **dict.fromkeys(("code", "about", "reason", "text"), texts),
     **dict.fromkeys(("courses", "heads", "closers"), flags | numbers),
+    "placed": flags,
+    "cast_on": st.sampled_from(["2026-12-01", "2026-02-30", "20261201", "Monday", "", "9" * 70]),
+    "corner": st.sampled_from([*CORNERS, "bed left", ""]),
+    "direction": st.sampled_from(["across", "up", "down", ""]),
     **dict.fromkeys(
         [f"matter_{kind}" for kind in MATTERS], st.sampled_from(["required", "wanted", "free", "maybe", ""])
     ),

@@ -44,6 +44,11 @@ BROKEN = [
     ("ask_question", {"text": "Why\nso?"}, "text", "'Why", "on one line"),
     ("move_openings", {"marks": " , ", "dx": "1"}, "marks", "nothing", "the openings' marks with commas between"),
     ("resize_openings", {"marks": "W1", "side": "head"}, "by", "nothing", "a length"),
+    ("set_laying", {"corner": "bed lower lft", "direction": "up"}, "corner", "'bed lower lft'", "nearest is bed lower"),
+    ("set_laying", {"corner": "bed upper left"}, "direction", "nothing", "one of across, up"),
+    ("set_casting", {"cast_on": "2026-02-30"}, "cast_on", "'2026-02-30'", "such as 2026-12-01"),
+    ("set_casting", {"cast_on": "20261201"}, "cast_on", "'20261201'", "such as 2026-12-01"),
+    ("set_casting", {"placed": "perhaps"}, "placed", "'perhaps'", "yes or no"),
 ]
 
 

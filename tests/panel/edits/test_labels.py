@@ -87,6 +87,9 @@ GOLDEN = [
     ("lower_zone", "zone=B1", "Lower zone B1 under S1"),
     ("move_openings", "marks=W1,V1,W1 dy=-0.625", 'Move W1, V1 5/8" down'),
     ("resize_openings", "marks=W1,D1 side=head by=2", 'Move head of W1, D1 2" up'),
+    ("set_laying", "corner=bed_upper_right direction=up", "Lay sheets from bed upper right, in columns up"),
+    ("set_casting", "cast_on=2026-12-01 placed=yes", "Set casting day of N2 to 2026-12-01; brick placed"),
+    ("set_casting", "", "Set casting day of N2 to none"),
     ("resize_openings", "marks=W1 side=left by=-2", 'Move left of W1 2" left'),
 ]
 

@@ -235,3 +235,9 @@ def test_one_side_of_several_openings_moves_and_the_opposite_ones_stay(side, by,
     panel = replace(PLAIN, openings=(Opening("W1", rect(60, 96, 48, 64)), Opening("D1", rect(150, 20, 40, 84))))
     after = edited(panel, "resize_openings", marks="W1, D1", side=side, by=by)
     assert [one.shape for one in after.openings] == [first, second]
+
+
+def test_a_casting_day_left_blank_is_taken_away_and_the_brick_is_no_longer_placed():
+    cast = edited(FULL, "set_casting", cast_on="2026-12-01", placed="yes")
+    assert (cast.cast_on, cast.placed) == ("2026-12-01", True)
+    assert edited(cast, "set_casting") == FULL
