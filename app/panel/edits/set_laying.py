@@ -1,4 +1,4 @@
-"""Say how sheets are laid. Fields: corner (as seen on the bed; where the first sheet lies), direction (across or up)."""
+"""Say how sheets are laid. Fields: corner (on the bed, where the first sheet lies), direction (across or up)."""
 
 from dataclasses import dataclass, replace
 from typing import ClassVar, Self
