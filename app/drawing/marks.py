@@ -114,7 +114,13 @@ def segments(ends: list[tuple[float, float, float, float]], style: Style) -> Lin
     return Lines(points, np.full(len(ends), 2), style)
 
 
-def content(mark: Mark) -> tuple[object, ...]:
-    """All that a mark says, as a key: two marks with the same content look the same."""
-    values = (getattr(mark, name) for name in type(mark).__slots__)
-    return (type(mark), *(value.tobytes() if isinstance(value, np.ndarray) else value for value in values))
+def content(mark: Boxes | Areas | Lines | Letters) -> tuple[object, ...]:
+    """All that a mark of many shapes says, as a key: two marks with the same content look the same."""
+    match mark:
+        case Boxes():
+            sides = (mark.x, mark.y, mark.width, mark.height)
+            return (Boxes, mark.style, *[side.tobytes() for side in sides])
+        case Letters():
+            return (Letters, mark.style, mark.x.tobytes(), mark.y.tobytes(), mark.letters, mark.size_mm)
+        case _:
+            return (type(mark), mark.style, mark.points.tobytes(), mark.count.tobytes())

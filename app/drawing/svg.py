@@ -6,7 +6,7 @@ positive scale, so nothing in it is ever turned over.
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import lru_cache, singledispatch
+from functools import cache, lru_cache, singledispatch
 
 import svgwrite
 from svgwrite.base import BaseElement
@@ -74,15 +74,51 @@ def svg_layers(drawing: Drawing) -> dict[str, str]:
 
 
 def _markup(mark: Mark, height: float, inches: float) -> str:
-    return _written(Keyed(content(mark), mark), height, inches)
+    """Kept, as most marks of a drawing stand where they stood before an edit."""
+    if isinstance(mark, Text | Circle):
+        return _written(mark, height, inches)
+    return _many_written(Keyed(content(mark), mark), height, inches)
 
 
 @lru_cache(maxsize=16_384)
-def _written(mark: Keyed[Mark], height: float, inches: float) -> str:
-    """Kept, as most marks of a drawing stand where they stood before an edit."""
-    return "".join(str(element.tostring()) for element in _elements(mark.value, _Writer(height, inches, by_class)))
+def _written(mark: Text | Circle, height: float, inches: float) -> str:
+    return _elements_written(mark, height, inches)
 
 
+def _elements_written(mark: Mark, height: float, inches: float) -> str:
+    return "".join(str(element.tostring()) for element in _elements(mark, _Writer(height, inches, by_class)))
+
+
+@lru_cache(maxsize=16_384)
+def _many_written(keyed: Keyed[Boxes | Areas | Lines | Letters], height: float, inches: float) -> str:
+    """Path data goes as it is between what is written around it: it holds nothing that XML would have escaped."""
+    mark = keyed.value
+    if isinstance(mark, Letters):
+        return _elements_written(mark, height, inches)
+    data = _path_data(mark, height)
+    before, after = _around_path(mark.style)
+    return f"{before}{data}{after}" if data else ""
+
+
+def _path_data(mark: Boxes | Areas | Lines, height: float) -> str:
+    match mark:
+        case Boxes():
+            return boxes_path(mark, height)
+        case Areas():
+            return areas_path(mark, height)
+        case Lines():
+            return lines_path(mark, height)
+
+
+@cache
+def _around_path(style: Style) -> tuple[str, str]:
+    """What stands before and after the data of a path of this style."""
+    (coat,) = by_class("shape", style)
+    before, after = str(_worn(Path(d="M0 0", debug=False), coat).tostring()).split("M0 0")
+    return before, after
+
+
+@lru_cache(maxsize=64)
 def svg_patterns(scale: Scale) -> str:
     """A `defs` with the hatchings, `hatch-<cut class>` and `hatch-sheet`, in class names only."""
     worn = {name: ({"class": f"hatch-ground {name}"}, {"class": f"hatch-line {name}"}) for name in HATCHES}
@@ -129,19 +165,11 @@ def _elements(mark: Mark, writer: _Writer) -> Iterator[BaseElement]:
     raise TypeError(f"mark {type(mark).__name__} at height {writer.height:g} in: expected one of the marks")
 
 
-@_elements.register
-def _(mark: Boxes, writer: _Writer) -> Iterator[BaseElement]:
-    return _paths(boxes_path(mark, writer.height), mark.style, writer)
-
-
-@_elements.register
-def _(mark: Areas, writer: _Writer) -> Iterator[BaseElement]:
-    return _paths(areas_path(mark, writer.height), mark.style, writer)
-
-
-@_elements.register
-def _(mark: Lines, writer: _Writer) -> Iterator[BaseElement]:
-    return _paths(lines_path(mark, writer.height), mark.style, writer)
+@_elements.register(Boxes)
+@_elements.register(Areas)
+@_elements.register(Lines)
+def _(mark: Boxes | Areas | Lines, writer: _Writer) -> Iterator[BaseElement]:
+    return _paths(_path_data(mark, writer.height), mark.style, writer)
 
 
 def _paths(data: str, style: Style, writer: _Writer) -> Iterator[BaseElement]:

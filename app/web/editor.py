@@ -19,7 +19,7 @@ from app.web.editor_checkpoints import checkpoints_part
 from app.web.editor_choose import card_of
 from app.web.editor_findings import findings_part
 from app.web.editor_notices import refused_notice, stale_notice, undo_notice
-from app.web.editor_show import Shown, layers_of, page_of, parts_of
+from app.web.editor_show import Laid, Shown, laid_out, layers_of, page_of, parts_of
 from app.web.editor_view import (
     CardPart,
     CheckpointsPart,
@@ -33,7 +33,7 @@ from app.web.editor_view import (
 from app.web.forms import Form, then, whole_number
 from app.web.pages import show
 from app.workflow.compute import compute
-from app.workflow.loading import LoadedPanel, checking, load_panel
+from app.workflow.loading import LoadedPanel, after_saving, checking, load_panel
 from app.workflow.panel_edits import AskedEdit, edit_panel
 from app.workflow.panel_log import Saved
 from app.workflow.refusals import Stale, UndoRefused
@@ -103,7 +103,7 @@ def findings(panel_id: str, database: Database, code: Annotated[str, Query(max_l
 
 @router.post("/edits")
 def edit(panel_id: str, request: Request, form: Form, database: Database, now: Now) -> Response:
-    """One edit from a form or a gesture."""
+    """One edit from a form or a gesture; what cannot be laid out is not saved."""
     asked = AskedEdit(
         name=form.get("edit", ""),
         values={name: value for name, value in form.items() if name not in OWN_FIELDS},
@@ -117,7 +117,7 @@ def edit(panel_id: str, request: Request, form: Form, database: Database, now: N
         with writing(database) as session:
             before = load_panel(session, panel_id)
             saved = edit_panel(session, before, asked, now)
-            after = _laid(load_panel(session, panel_id))
+            after = laid_out(after_saving(session, before, saved))
     except Refused as refused:
         return _told(request, refused_notice(refused, _asked_for(before, asked)), refused, 422)
     except Stale as stale:
@@ -157,7 +157,7 @@ def _step(
                 now=now,
                 check=checking(session, before.project_id),
             )
-            after = _laid(load_panel(session, panel_id))
+            after = laid_out(after_saving(session, before, saved))
     except UndoRefused as refused:
         return _told(request, undo_notice(refused), refused, 409)
     except Stale as stale:
@@ -177,24 +177,16 @@ def _asked_for(before: LoadedPanel | None, asked: AskedEdit) -> Panel | None:
         return None
 
 
-def _laid(loaded: LoadedPanel) -> LoadedPanel:
-    """The panel itself, once it was laid out: what cannot be laid out must not be saved."""
-    compute(loaded.project, loaded.wall, loaded.panel)
-    return loaded
-
-
 def _is_part(request: Request) -> bool:
     return request.headers.get("hx-request") == "true"
 
 
-def _answer(
-    request: Request, form: Mapping[str, str], before: LoadedPanel, after: LoadedPanel, saved: Saved
-) -> Response:
+def _answer(request: Request, form: Mapping[str, str], before: LoadedPanel, after: Laid, saved: Saved) -> Response:
     """For a script the parts that changed, for a plain form the page again."""
     if not _is_part(request):
-        return then(address_of(after.id))
+        return then(address_of(after.loaded.id))
     steps = Steps(saved.undo_label, saved.redo_label)
-    known = before if form.get("base_revision") == str(before.revision) else None
+    known = laid_out(before) if form.get("base_revision") == str(before.revision) else None
     return show("editor_answer.html", parts_of(known, after, steps, _shown(form)))
 
 

@@ -5,11 +5,11 @@ from collections.abc import Collection
 from dataclasses import dataclass, replace
 from itertools import chain, groupby
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from app.brickwork.layout import Layout
 from app.brickwork.sides import meeting_lines
-from app.drawing.bands import banded
+from app.drawing.cells import Grid, in_cells
 from app.drawing.drawing import Drawing
 from app.drawing.marks import Layer
 from app.drawing.scales import Margins, Scale
@@ -25,13 +25,27 @@ PAPER_MM = (235.0, 165.0)
 AROUND = Margins(left=44.0, right=28.0, bottom=36.0, top=13.0)
 LAYERS = tuple(name for name in ELEVATION if name not in ("title", "key"))
 """The page itself says what the title says; the key is in the list of layers."""
-BANDED = ("brick", "cuts", "small", "sheets", "sheet_numbers")
-"""The layers of many shapes: an edit changes a few bands of them."""
+CELLS = {
+    "brick": (6, 8),
+    "cuts": (4, 6),
+    "small": (4, 4),
+    "letters": (4, 4),
+    "sheets": (3, 4),
+    "sheet_numbers": (3, 4),
+    "openings": (4, 4),
+    "sizes": (4, 4),
+    "pole": (1, 8),
+    "tape": (6, 1),
+    "dimensions": (6, 6),
+}
+"""Columns and rows of the layers of many shapes: an edit changes a few cells of them."""
+WORDS_IN_CELLS = ("openings", "sizes")
+"""Of these only the words lie in cells, above all shapes."""
 
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """One group in the SVG namespace that is swapped whole: a layer, or one band of it; `layer` is where it stands."""
+    """One group in the SVG namespace that is swapped whole: a layer, or one cell of it; `layer` is where it stands."""
 
     id: str
     markup: Markup
@@ -76,21 +90,28 @@ def picture_of(computed: Computed, unit: str, hidden: Collection[str] = ()) -> P
     scene = Scene(layout, "face", scale, computed.plan, computed.drift, unit, layout.panel.mark, WORDS)
     drawing = assemble(scene, [name for name in LAYERS if name not in hidden], AROUND)
     layers = {layer.name: layer for layer in drawing.layers}
-    drawing = _in_bands(replace(drawing, layers=tuple(layers.get(name, Layer(name, ())) for name in LAYERS)))
-    hatches = Part("patterns", Markup('<g id="patterns">{}</g>').format(Markup(svg_patterns(scale))))
+    drawing = _in_cells(replace(drawing, layers=tuple(layers.get(name, Layer(name, ())) for name in LAYERS)))
+    hatches = Part("patterns", Markup(f'<g id="patterns">{svg_patterns(scale)}</g>'))
     layers_now = (_part(name, markup) for name, markup in svg_layers(drawing).items())
     return Picture(drawing.view_box, drawing.height, (hatches, *layers_now, _snap(layout)))
 
 
-def _in_bands(drawing: Drawing) -> Drawing:
-    layers = [banded(layer, drawing.height) if layer.name in BANDED else (layer,) for layer in drawing.layers]
-    return replace(drawing, layers=tuple(chain.from_iterable(layers)))
+def _in_cells(drawing: Drawing) -> Drawing:
+    return replace(drawing, layers=tuple(chain.from_iterable(_cells_of(drawing, layer) for layer in drawing.layers)))
+
+
+def _cells_of(drawing: Drawing, layer: Layer) -> tuple[Layer, ...]:
+    if layer.name not in CELLS:
+        return (layer,)
+    grid = Grid(*CELLS[layer.name], drawing.width, drawing.height)
+    return in_cells(layer, grid, words_only=layer.name in WORDS_IN_CELLS)
 
 
 def _part(name: str, markup: str) -> Part:
-    layer, _, band = name.partition("-")
-    group = Markup('<g id="layer-{0}" class="layer {1}">{2}</g>').format(escape(name), escape(layer), Markup(markup))
-    return Part(f"layer-{name}", group, layer if band else "")
+    layer, _, cell = name.partition("-")
+    return Part(
+        f"layer-{name}", Markup(f'<g id="layer-{name}" class="layer {layer}">{markup}</g>'), layer if cell else ""
+    )
 
 
 def _snap(layout: Layout) -> Part:

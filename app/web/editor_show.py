@@ -5,9 +5,8 @@ from functools import lru_cache
 from typing import Any
 
 from app.drawing.styles import CUT_LETTERS
-from app.panel.project import Project, Wall
-from app.panel.values import Panel
-from app.web.editor_checkpoints import checkpoints_part, temperatures
+from app.panel.keyed import Keyed
+from app.web.editor_checkpoints import Checkpoints, checkpoints_part, temperatures
 from app.web.editor_choose import card_of
 from app.web.editor_findings import findings_part
 from app.web.editor_picture import Picture, picture_of
@@ -39,10 +38,40 @@ class Shown:
     temperature: float | None = None
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Laid:
+    """A panel and all that follows from it."""
+
+    loaded: LoadedPanel
+    computed: Computed
+
+    def checkpoints(self, temperature: float | None) -> Checkpoints:
+        """The readings at a bed temperature; None is the day's highest."""
+        project = self.loaded.project
+        at = project.day.bed_high if temperature is None else temperature
+        return checkpoints_part(self.computed.drift, project, at)
+
+    def picture(self, hidden: frozenset[str]) -> Picture:
+        """The drawing without some layers, kept for the next edit, which sends only what differs."""
+        unit = self.loaded.project.length_unit
+        return _drawn(Keyed((id(self.computed), unit, hidden), self.computed), unit, hidden)
+
+
+def laid_out(loaded: LoadedPanel) -> Laid:
+    """The panel with its results."""
+    return Laid(loaded, compute(loaded.project, loaded.wall, loaded.panel))
+
+
+@lru_cache(maxsize=16)
+def _drawn(computed: Keyed[Computed], unit: str, hidden: frozenset[str]) -> Picture:
+    """Results are kept with their picture, so that no others can get their identity."""
+    return picture_of(computed.value, unit, hidden)
+
+
 def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
     """The whole page."""
     project, panel = loaded.project, loaded.panel
-    computed = _computed(loaded)
+    laid = laid_out(loaded)
     return EditorPage(
         title=f"Panel {panel.mark}, {project.name}",
         path=(
@@ -54,62 +83,49 @@ def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
         unit=project.length_unit,
         words="Choose a thing by pointer or arrow keys; drag to move it, type to place it.",
         letters=LETTERS,
-        card=card_of(loaded, computed.layout, ""),
+        card=card_of(loaded, laid.computed.layout, ""),
         layer_choices=LAYER_CHOICES,
         temperatures=temperatures(project.day),
-        findings=findings_part(computed.findings, loaded.panel.accepted),
-        **_parts(loaded, computed, steps, Shown(), swap=False),
+        findings=findings_part(laid.computed.findings, panel.accepted),
+        **_parts(laid, steps, Shown(), swap=False),
     )
 
 
-def parts_of(before: LoadedPanel | None, after: LoadedPanel, steps: Steps, shown: Shown) -> EditorParts:
-    """What an edit changed, checkpoints at the temperature shown; groups that look as in `before` are left out.
+def parts_of(before: Laid | None, after: Laid, steps: Steps, shown: Shown) -> EditorParts:
+    """What an edit changed, checkpoints at the temperature shown; what looks as in `before` is left out.
 
-    `before` is the panel as the page shows it, None where that is not known: then every group is sent.
+    `before` is the panel as the page shows it, None where that is not known: then everything is sent.
     """
-    parts = _parts(after, _computed(after), steps, shown, swap=True)
-    if before:
-        known = _computed(before)
-        parts |= {"counts": counts_of(_computed(after), known), "changes": change_words(_computed(after), known)}
+    parts = _parts(after, steps, shown, swap=True)
     picture: Picture = parts["drawing"]
-    parts["drawing"] = (picture.less(_picture(before, shown.hidden)) if before else picture).swapping()
+    if before:
+        known, now = before.computed, after.computed
+        parts |= {"counts": counts_of(now, known), "changes": change_words(now, known)}
+        if before.checkpoints(shown.temperature) == parts["checkpoints"]:
+            parts["checkpoints"] = None
+        picture = picture.less(before.picture(shown.hidden))
+    parts["drawing"] = picture.swapping()
     return EditorParts(**parts)
-
-
-def _computed(loaded: LoadedPanel) -> Computed:
-    return compute(loaded.project, loaded.wall, loaded.panel)
 
 
 def layers_of(loaded: LoadedPanel, names: frozenset[str]) -> Picture:
     """The groups of some layers, for a page that shows them from now on."""
-    picture = _picture(loaded, HIDEABLE - names)
+    picture = laid_out(loaded).picture(HIDEABLE - names)
     wanted = tuple(part for part in picture.parts if part.id.removeprefix("layer-").partition("-")[0] in names)
     return replace(picture, parts=wanted).swapping()
 
 
-def _picture(loaded: LoadedPanel, hidden: frozenset[str]) -> Picture:
-    return _drawn(loaded.project, loaded.wall, loaded.panel, hidden)
-
-
-@lru_cache(maxsize=16)
-def _drawn(project: Project, wall: Wall, panel: Panel, hidden: frozenset[str]) -> Picture:
-    """Kept for the next edit, which sends only what differs."""
-    return picture_of(compute(project, wall, panel), project.length_unit, hidden)
-
-
-def _parts(loaded: LoadedPanel, computed: Computed, steps: Steps, shown: Shown, *, swap: bool) -> dict[str, Any]:
-    project = loaded.project
-    picture = _picture(loaded, shown.hidden)
+def _parts(laid: Laid, steps: Steps, shown: Shown, *, swap: bool) -> dict[str, Any]:
+    loaded = laid.loaded
+    picture = laid.picture(shown.hidden)
     return {
         "address": address_of(loaded.id),
         "revision": loaded.revision,
         "saved": saved_words(loaded.revision, loaded.saved_at),
         "drawing": picture,
-        "things": things_part(computed.layout, project.length_unit, picture),
-        "counts": counts_of(computed),
-        "checkpoints": checkpoints_part(
-            computed.drift, project, project.day.bed_high if shown.temperature is None else shown.temperature
-        ),
+        "things": things_part(laid.computed.layout, loaded.project.length_unit, picture),
+        "counts": counts_of(laid.computed),
+        "checkpoints": laid.checkpoints(shown.temperature),
         "undo": steps.undo,
         "redo": steps.redo,
         "swap": swap,

@@ -62,7 +62,10 @@ class Notice:
 
 @dataclass(frozen=True, kw_only=True)
 class EditorParts:
-    """What changes with every edit; the findings follow by themselves, once the drawing is painted."""
+    """What changes with every edit; the findings follow by themselves, once the drawing is painted.
+
+    `checkpoints` are None where the page shows them already.
+    """
 
     address: str
     revision: int
@@ -70,7 +73,7 @@ class EditorParts:
     drawing: Picture
     things: Things
     counts: tuple[Count, ...]
-    checkpoints: Checkpoints
+    checkpoints: Checkpoints | None
     undo: str | None
     redo: str | None
     swap: bool

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 from hashlib import sha256
+from itertools import tee
 from typing import Literal
 
 from app.panel.things import Changes, Document, apply_changes, as_json, changes, composed, conflicts, from_json, inverse
@@ -138,8 +139,8 @@ def newest_undone(lines: Iterable[CommandLine]) -> CommandLine | None:
 def _answer(
     session: Session, gesture: Gesture, document: Document, revision: int, changed: Changes, at: datetime
 ) -> Saved:
-    undo = newest_done(commands.lines(session, gesture.panel_id, person=gesture.person, until=revision))
-    redo = newest_undone(commands.lines(session, gesture.panel_id, person=gesture.person, until=revision))
+    done, undone = tee(commands.lines(session, gesture.panel_id, person=gesture.person, until=revision))
+    undo, redo = newest_done(done), newest_undone(undone)
     return Saved(revision, document, changed, _label(undo), _label(redo), at)
 
 
