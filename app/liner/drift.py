@@ -2,25 +2,21 @@
 
 from bisect import bisect_right
 from collections.abc import Iterator
-from math import ceil, floor
-
-import numpy as np
+from itertools import pairwise
+from math import ceil, floor, isinf
 
 from app.brickwork.findings import Finding
-from app.brickwork.lattice import Floats
 from app.brickwork.layout import Layout
 from app.lengths import format_length
+from app.liner.growth import free_span, growth, worst_temperature
+from app.liner.halving import read_lines
 from app.liner.lines import Line, control_lines, held_lines
 from app.liner.mould import mould
+from app.liner.places import starts
 from app.liner.tape import Tape, joint_lines, tapes
-from app.liner.values import Checkpoint, Drift
+from app.liner.values import Checkpoint, Drift, LayingWindow
 from app.panel.project import Day, Liner
 from app.panel.tolerance import TOLERANCE
-
-
-def growth(length: float, expansion_per_degree: float, degrees: float) -> float:
-    """Free growth of a length over a rise in temperature, in the unit of the length; negative for a fall."""
-    return length * expansion_per_degree * degrees
 
 
 def expected_at(checkpoint: Checkpoint, temperature: float) -> float:
@@ -28,41 +24,40 @@ def expected_at(checkpoint: Checkpoint, temperature: float) -> float:
     return checkpoint.nominal + checkpoint.grows_per_degree * (temperature - checkpoint.reference_temperature)
 
 
-def drift(
-    layout: Layout,
-    liner: Liner,
-    day: Day,
-    temperature_unit: str = "F",
-    corner: str | None = None,
-    length_unit: str = "in",
-) -> Drift:
+def drift(layout: Layout, liner: Liner, day: Day, temperature_unit: str = "F", *, length_unit: str = "in") -> Drift:
     """Checkpoints along both axes for the day's range of bed temperature, and how far one sheet can drift.
 
-    Temperatures are in the project's unit, "F" or "C", and the liner's expansion is per degree of it; the units given
-    here only go into words. No checkpoints for an empty brick field. Raises KeyError for an unknown bond.
+    Running dimensions start at the panel's edges at its starting corner (`panel.laying.corner`). Temperatures are in
+    the project's unit, "F" or "C", and the liner's expansion is per degree of it; the units given here only go into
+    words. No checkpoints for an empty brick field. Raises KeyError for an unknown bond.
     """
-    corner = layout.panel.laying.corner if corner is None else corner
-    worst = max((day.bed_low, day.bed_high), key=lambda bed: abs(bed - liner.reference_temperature))
-    span = _over(liner.tolerance.inches, abs(growth(1.0, liner.expansion_per_degree, _rise(liner, worst))))
-    points: tuple[Checkpoint, ...] = ()
+    worst = worst_temperature(day, liner)
+    span = free_span(liner, worst)
+    points: list[Checkpoint] = []
+    spans: list[LayingWindow] = []
     if not layout.field.is_empty:
-        points = tuple(
-            point for tape in tapes(layout, corner) for point in _checkpoints(layout, tape, liner, day, span)
-        )
-    degrees = _over(liner.tolerance.inches, abs(growth(_longest_sheet(layout, liner), liner.expansion_per_degree, 1.0)))
-    window = None
-    if degrees is not None:
-        window = (liner.reference_temperature - degrees, liner.reference_temperature + degrees)
-    found = tuple(_sheet_findings(layout, liner, day, window, (temperature_unit, length_unit), corner))
-    return Drift(span, worst, points, window, found)
+        for tape in tapes(layout, layout.panel.laying.corner):
+            held = held_lines(layout, tape, liner)
+            points += _checkpoints(layout, tape, held, liner, day, span)
+            spans += _spans(tape, held, liner)
+    degrees = _degrees(liner, _longest_sheet(layout, liner))
+    window = None if degrees is None else _about(liner, degrees)
+    found = tuple(_sheet_findings(layout, liner, day, window, (temperature_unit, length_unit)))
+    return Drift(None if isinf(span) else span, worst, tuple(points), window, found, tuple(spans))
 
 
 def _rise(liner: Liner, temperature: float) -> float:
     return temperature - liner.reference_temperature
 
 
-def _over(amount: float, rate: float) -> float | None:
-    return amount / rate if rate > 0 else None
+def _degrees(liner: Liner, length: float) -> float | None:
+    """Degrees over which free growth of a length uses up the tolerance; None where it never does."""
+    each = abs(growth(length, liner.expansion_per_degree, 1.0))
+    return liner.tolerance.inches / each if each > 0 else None
+
+
+def _about(liner: Liner, degrees: float) -> tuple[float, float]:
+    return liner.reference_temperature - degrees, liner.reference_temperature + degrees
 
 
 def _longest_sheet(layout: Layout, liner: Liner) -> float:
@@ -70,10 +65,18 @@ def _longest_sheet(layout: Layout, liner: Liner) -> float:
     return max((max(size) for size in sizes), default=0.0)
 
 
-def _checkpoints(layout: Layout, tape: Tape, liner: Liner, day: Day, span: float | None) -> Iterator[Checkpoint]:
-    most = tape.reach if span is None else _whole_modules(span, tape.module)
-    placed = _placed(control_lines(layout, tape), joint_lines(layout, tape, liner), most)
-    held = held_lines(layout, tape, liner)
+def _spans(tape: Tape, held: list[Line], liner: Liner) -> Iterator[LayingWindow]:
+    """The spans of one tape, each from a line that holds the liner to the next or to the far edge."""
+    for (start, held_by), (end, ended_by) in pairwise([*held, (tape.reach, "far edge")]):
+        degrees = _degrees(liner, end - start)
+        low, high = (None, None) if degrees is None else _about(liner, degrees)
+        yield LayingWindow(tape.axis, start, end, held_by, low, high, ended_by)
+
+
+def _checkpoints(
+    layout: Layout, tape: Tape, held: list[Line], liner: Liner, day: Day, span: float
+) -> Iterator[Checkpoint]:
+    placed = read_lines(_fixed(control_lines(layout, tape), held), joint_lines(layout, tape, liner), span, tape.module)
     for k, (nominal, control) in enumerate(placed, start=1):
         held_from, held_by = held[bisect_right(held, nominal + TOLERANCE, key=lambda line: line[0]) - 1]
         rate = growth(max(0.0, nominal - held_from), liner.expansion_per_degree, 1.0)
@@ -93,28 +96,11 @@ def _checkpoints(layout: Layout, tape: Tape, liner: Liner, day: Day, span: float
         )
 
 
-def _whole_modules(span: float, module: float) -> float:
-    """The span rounded down to whole modules, but at least one: liner cannot be read between joint lines."""
-    return max(1, floor(span / module + TOLERANCE)) * module
-
-
-def _placed(controls: list[Line], joints: Floats, most: float) -> Iterator[Line]:
-    """Every control line, and between them as few joint lines as keep all gaps within `most`.
-
-    Where no joint line is within `most` (a span under one module) the next one is taken.
-    """
-    last = 0.0
-    for control, name in controls:
-        while control - last > most + TOLERANCE:
-            after = int(np.searchsorted(joints, last + TOLERANCE, side="right"))
-            within = int(np.searchsorted(joints, last + most + TOLERANCE, side="right")) - 1
-            line = max(after, within)
-            if line >= len(joints) or joints[line] > control - TOLERANCE:
-                break
-            last = float(joints[line])
-            yield last, ""
-        yield control, name
-        last = control
+def _fixed(controls: list[Line], held: list[Line]) -> list[Line]:
+    """Lines read at any temperature, rising: the control lines, and lines that hold the liner where no control is."""
+    at = [line for line, _ in controls]
+    more = [line for line in held[1:] if all(abs(line[0] - known) > TOLERANCE for known in at)]
+    return sorted(controls + more)
 
 
 def _sheet_findings(
@@ -123,13 +109,12 @@ def _sheet_findings(
     day: Day,
     window: tuple[float, float] | None,
     units: tuple[str, str],
-    corner: str,
 ) -> Iterator[Finding]:
     """A finding if one sheet alone drifts past the tolerance, with the temperatures at which it may be laid."""
     if window is None or (window[0] <= day.bed_low and day.bed_high <= window[1]):
         return
     (degree, unit), length = units, _longest_sheet(layout, liner)
-    worst = max((day.bed_low, day.bed_high), key=lambda bed: abs(_rise(liner, bed)))
+    worst = worst_temperature(day, liner)
     moved = growth(length, liner.expansion_per_degree, _rise(liner, worst))
     text = (
         f"One sheet of {format_length(length, unit)} {'grows' if moved > 0 else 'shrinks'}"
@@ -137,6 +122,6 @@ def _sheet_findings(
         f" {format_length(liner.tolerance, unit, 64)}. Lay it only while the bed is between {ceil(window[0])} and"
         f" {floor(window[1])} °{degree}."
     )
-    x = layout.panel.width if corner.endswith("left") else 0.0
-    y = layout.panel.height if "upper" in corner else 0.0
+    right, up = starts(layout.panel.laying.corner)
+    x, y = 0.0 if right > 0 else layout.panel.width, 0.0 if up > 0 else layout.panel.height
     yield Finding("liner-sheet-drift", "warning", x, y, text)

@@ -1,12 +1,14 @@
 """Lines across the tape: where the liner is held, and the control lines that are read."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from itertools import pairwise
+from math import inf
 
 from app.brickwork.layout import Layout
 from app.brickwork.regions import zone_extent
 from app.liner.tape import Tape
-from app.panel.geometry import inches, shape_polygon
+from app.panel.geometry import edge_margins, inches, kept_margin, outline_polygon, shape_polygon
 from app.panel.project import Liner
 from app.panel.shapes import Point
 from app.panel.tolerance import TOLERANCE
@@ -17,24 +19,76 @@ Line = tuple[float, str]
 Point2 = tuple[float, float]
 
 
-def held_lines(layout: Layout, tape: Tape, liner: Liner) -> list[Line]:
-    """Where the liner cannot move along the tape, rising: the form's edge at the starting corner, then each strip and
-    fixing line that runs across the tape over the whole brick field.
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """A line that holds the liner: its running dimension, what it is, and from where to where it holds the other way.
 
-    A line may stop short of the field's end by less than one sheet, as it still holds the last sheet. The form's far
-    edge holds nothing: liner that grows past it has nowhere to go back to.
+    `low` and `high` are in the face frame, inches, endless where the line holds all there is on that side.
+    """
+
+    at: float
+    name: str
+    low: float = -inf
+    high: float = inf
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether it holds the liner over the whole brick field."""
+        return self.low == -inf and self.high == inf
+
+
+def held_lines(layout: Layout, tape: Tape, liner: Liner) -> list[Line]:
+    """Where the liner cannot move along the tape, rising: the lines of `holds` that hold over the whole brick field."""
+    return [(hold.at, hold.name) for hold in holds(layout, tape, liner) if hold.is_whole]
+
+
+def holds(layout: Layout, tape: Tape, liner: Liner) -> list[Hold]:
+    """Every line that holds the liner against moving along the tape, rising, the starting corner's edge first.
+
+    Those are parts of strips and of fixing lines square to the tape, and edges of the form on the starting side that
+    the brick reaches; with a margin the liner stops short of the form. A line that ends less than one sheet short of
+    the brick field's end still holds the last sheet. The form's far edge holds nothing, as liner that grows past it
+    has nowhere to go back to; nor do openings, as the liner around them is one with the next sheets. Inches.
     """
     sheet = liner.rows * layout.size.gauge if tape.axis == "x" else liner.columns * layout.size.head_module
+    low, high = layout.field.bounds[1::2] if tape.axis == "x" else layout.field.bounds[::2]
+    found = [Hold(0.0, "starting corner")]
+    for position, name, (start, end) in _holding(layout, tape):
+        running = tape.running(position)
+        if TOLERANCE < running < tape.reach - TOLERANCE:
+            runs = (-inf if start < low + sheet else start), (inf if end > high - sheet else end)
+            found.append(Hold(running, name, *runs))
+    return sorted(found, key=lambda hold: hold.at)
+
+
+def _holding(layout: Layout, tape: Tape) -> Iterator[tuple[float, str, Point2]]:
+    """Position in the face frame, name, and ends the other way of what may hold the liner."""
     drawn = [(f"strip {strip.mark}", strip.line) for strip in layout.panel.strips]
     drawn += [(f"fixing {k + 1}", fixing.line) for k, fixing in enumerate(layout.panel.fixings)]
-    low, high = layout.field.bounds[1::2] if tape.axis == "x" else layout.field.bounds[::2]
-    held = [(0.0, "starting corner")]
     for name, line in drawn:
-        for position, (start, end) in _crossing(line, tape).items():
-            running = tape.running(position)
-            if TOLERANCE < running < tape.reach and start < low + sheet and end > high - sheet:
-                held.append((running, name))
-    return sorted(held)
+        for position, ends in _crossing(line, tape).items():
+            yield position, name, ends
+    yield from _form_edges(layout, tape)
+
+
+def _form_edges(layout: Layout, tape: Tape) -> Iterator[tuple[float, str, Point2]]:
+    """Edges of the form on the starting side without a margin, their brick farther along the tape."""
+    panel, axis = layout.panel, 0 if tape.axis == "x" else 1
+    points = panel.outline_inches
+    square = [
+        (k, a, b)
+        for k, (a, b) in enumerate(pairwise((*points, points[0])))
+        if abs(a[axis] - b[axis]) <= TOLERANCE and tape.running(a[axis]) > TOLERANCE
+    ]
+    if len(square) < 2:
+        return
+    margins = edge_margins(panel, kept_margin(panel, layout.size.head_joint.inches))
+    turn = (1 if outline_polygon(panel).exterior.is_ccw else -1) * (1 if axis else -1)
+    for k, a, b in square:
+        ends_the_brick = turn * (b[1 - axis] - a[1 - axis]) < 0
+        if ends_the_brick == tape.is_turned and margins[k] <= TOLERANCE:
+            low, high = sorted((a[1 - axis], b[1 - axis]))
+            yield a[axis], f"edge {k}", (low, high)
 
 
 def _crossing(line: tuple[Point, ...], tape: Tape) -> dict[float, Point2]:

@@ -107,12 +107,31 @@ class Checkpoint:
 
 
 @dataclass(frozen=True, slots=True)
+class LayingWindow:
+    """A span of the tape between a line that holds the liner and the next one, or the panel's far edge.
+
+    `start` and `end` are running dimensions, inches; growth runs from `start`, where `held_by` holds. Between `low`
+    and `high` degrees of bed temperature all of the span may be laid without correction, as no point then drifts past
+    the tolerance; None: at any temperature.
+    """
+
+    axis: str
+    start: float
+    end: float
+    held_by: str
+    low: float | None
+    high: float | None
+    ended_by: str = "far edge"
+
+
+@dataclass(frozen=True, slots=True)
 class Drift:
     """How far the liner can move on this panel, and where to read the tape.
 
     `worst_span` is the length over which free growth at the worst bed temperature uses up the tolerance, None where
     the bed never leaves the reference temperature. `window` is the lowest and highest bed temperature at which one
-    whole sheet still stays within the tolerance, None for a panel without sheets or liner that does not grow.
+    whole sheet still stays within the tolerance, None for a panel without sheets or liner that does not grow. `spans`
+    say the same of each span between lines that hold the liner, along x first.
     """
 
     worst_span: float | None
@@ -120,3 +139,4 @@ class Drift:
     checkpoints: tuple[Checkpoint, ...]
     window: tuple[float, float] | None
     findings: tuple[Finding, ...]
+    spans: tuple[LayingWindow, ...] = ()
