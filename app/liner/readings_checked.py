@@ -1,0 +1,98 @@
+"""Readings that cannot be: refused with what was found and what was expected, before any verdict."""
+
+from math import isfinite
+
+from app.brickwork.layout import Layout
+from app.lengths import format_length
+from app.liner.mould import mould
+from app.liner.readings_values import Reading
+from app.liner.values import Checkpoint, Drift
+from app.panel.faults import Fault, Refused
+from app.panel.project import Liner
+
+TEMPERATURES = {"F": (-60, 250), "C": (-51, 121)}
+"""Colder and hotter than any bed on which liner lies, C to the nearest degree (common practice)."""
+
+OVER = 1.0
+"""Inches by which a tape may show more than the panel: 40 ft of liner grow 0.864 in. over 40 F."""
+
+EXTENTS = {"x": "width", "y": "height"}
+
+
+def checked(
+    reading: Reading,
+    layout: Layout,
+    liner: Liner,
+    drift: Drift,
+    length_unit: str = "in",
+    temperature_unit: str = "F",
+) -> Checkpoint:
+    """The checkpoint that was read; raises Refused with every fault: a mark that is not there, a temperature no bed
+    has, a value below zero, past the panel, or more than one sheet from the checkpoint."""
+    faults = _temperature_faults(reading, temperature_unit)
+    point = next((point for point in drift.checkpoints if point.mark == reading.mark), None)
+    if point is None:
+        raise Refused([_unknown(reading, drift, length_unit), *faults])
+    faults += _value_faults(reading, point, layout, liner, drift, length_unit)
+    if faults:
+        raise Refused(faults)
+    return point
+
+
+def _temperature_faults(reading: Reading, unit: str) -> list[Fault]:
+    low, high = TEMPERATURES[unit]
+    taken = (("bed temperature", reading.bed_temperature), ("tape temperature", reading.tape_temperature))
+    return [
+        Fault(name, f"{value:g} °{unit}", f"{low} to {high} °{unit}")
+        for name, value in taken
+        if value is not None and not low <= value <= high
+    ]
+
+
+def _unknown(reading: Reading, drift: Drift, unit: str) -> Fault:
+    """The fault of a mark that is not there, naming the nearest one that is."""
+    if not drift.checkpoints:
+        return Fault("checkpoint", reading.mark or "nothing", "no reading: this panel has no brick and no checkpoints")
+    ends = [_ends([point.mark for point in drift.checkpoints if point.axis == axis]) for axis in EXTENTS]
+    nearest = _nearest_mark(reading, drift)
+    where = f"; nearest is {nearest.mark} at {_length(nearest.nominal, unit)}"
+    return Fault("checkpoint", reading.mark or "nothing", f"one of {' or '.join(filter(None, ends))}{where}")
+
+
+def _ends(marks: list[str]) -> str:
+    return f"{marks[0]} to {marks[-1]}" if len(marks) > 1 else "".join(marks)
+
+
+def _nearest_mark(reading: Reading, drift: Drift) -> Checkpoint:
+    """On the axis that the mark's letter names, by its number; else by what was read."""
+    letter, number = reading.mark[:1].lower(), reading.mark[1:]
+    own = [point for point in drift.checkpoints if point.axis == letter]
+    if own and number.isdecimal():
+        return own[min(max(int(number[:9]), 1), len(own)) - 1]
+    return _nearest(own or list(drift.checkpoints), reading.value)
+
+
+def _nearest(points: list[Checkpoint], value: float) -> Checkpoint:
+    return min(points, key=lambda point: abs(point.nominal - value))
+
+
+def _value_faults(
+    reading: Reading, point: Checkpoint, layout: Layout, liner: Liner, drift: Drift, unit: str
+) -> list[Fault]:
+    """At most one fault, the plainest."""
+    reach = layout.panel.width if point.axis == "x" else layout.panel.height
+    found = f"{_length(reading.value, unit)} on axis {point.axis}" if isfinite(reading.value) else "no number"
+    if not 0 <= reading.value <= reach + OVER:
+        return [Fault("reading", found, f"0 to {_length(reach, unit)}, the panel's {EXTENTS[point.axis]}")]
+    sheet = mould(layout.bond, layout.size, liner.columns, liner.rows).size[0 if point.axis == "x" else 1]
+    off = abs(reading.value - point.nominal)
+    if off <= sheet:
+        return []
+    other = _nearest([each for each in drift.checkpoints if each.axis == point.axis], reading.value)
+    asked = f"; did you read another checkpoint? {other.mark} is at {_length(other.nominal, unit)}"
+    expected = f"{point.mark} at {_length(point.nominal, unit)}, within one sheet of {_length(sheet, unit)}"
+    return [Fault("reading", found, expected + (asked if other != point else ""))]
+
+
+def _length(inches: float, unit: str) -> str:
+    return format_length(inches, unit).removeprefix("≈ ")
