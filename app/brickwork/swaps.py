@@ -1,0 +1,60 @@
+"""The last few clusters that are too large: two bricks near one another change places."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from app.brickwork.clusters import Colours, Neighbours, clusters
+
+FEW, HUGE = 40, 4
+"""More clusters than this, or one so many times as large as may be, are not worth the time."""
+
+
+def swap_apart(near: Neighbours, colours: Colours, limit: int) -> None:
+    """Let a brick of each cluster above the limit and one of another colour near it change places, where that leaves
+    no cluster above the limit around either; shares stay. Nothing for many or huge clusters: the shares make those."""
+    now = clusters(near, colours)
+    large = np.flatnonzero(now.size > limit).tolist()
+    if not large or len(large) > FEW or now.size.max() > HUGE * limit:
+        return
+    face = _Face(near, colours)
+    for group in large:
+        members = np.flatnonzero(now.of == group).tolist()
+        if face.reaches_over(members[0], limit):
+            face.break_up(members, limit)
+    colours[:] = face.colours
+
+
+class _Face:
+    """The colours as a list, one brick changed at a time."""
+
+    def __init__(self, near: Neighbours, colours: Colours) -> None:
+        self.rows = [[other for other in row if other < near.count] for row in near.rows.tolist()]
+        self.colours = colours.tolist()
+
+    def break_up(self, members: list[int], limit: int) -> None:
+        """The first swap that leaves everything around within the limit; none where there is none."""
+        for brick, other in self._swaps(members):
+            self._swap(brick, other)
+            around = {brick, other, *self.rows[brick], *self.rows[other]}
+            if not any(self.reaches_over(one, limit) for one in around):
+                return
+            self._swap(brick, other)
+
+    def reaches_over(self, brick: int, limit: int) -> bool:
+        """Whether more than `limit` bricks of its colour hang together with this one."""
+        found, edge, colour = {brick}, [brick], self.colours[brick]
+        while edge and len(found) <= limit:
+            new = {one for one in self.rows[edge.pop()] if self.colours[one] == colour} - found
+            found |= new
+            edge += new
+        return len(found) > limit
+
+    def _swaps(self, members: list[int]) -> Iterator[tuple[int, int]]:
+        for brick in members:
+            ring = sorted({two for one in self.rows[brick] for two in (one, *self.rows[one])})
+            yield from ((brick, other) for other in ring if self.colours[other] != self.colours[brick])
+
+    def _swap(self, brick: int, other: int) -> None:
+        colours = self.colours
+        colours[brick], colours[other] = colours[other], colours[brick]
