@@ -138,7 +138,7 @@ def _layout(arguments: argparse.Namespace) -> None:
 
 def _result(project: Project, wall: Wall, panel: Panel) -> dict[str, object]:
     done = compute(project, wall, panel)
-    return layout_result(project, wall, panel, done.layout, done.plan, done.drift, done.takeoff)
+    return layout_result(project, wall, panel, done.layout, done.plan, done.cutting, done.drift, done.takeoff)
 
 
 def _chosen(project: Project, arguments: argparse.Namespace) -> list[tuple[Wall, Panel]]:

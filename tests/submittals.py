@@ -11,6 +11,7 @@ from app.documents.panel_results import Issue, PanelResults
 from app.documents.project_file import sizes_of
 from app.documents.results import all_findings
 from app.liner.drift import drift
+from app.liner.offcuts import cutting_plan
 from app.liner.sheets import sheet_plan
 from app.order.takeoff import takeoff
 from app.panel.project import Project, Wall
@@ -47,14 +48,16 @@ def panel_results(project: Project, wall: Wall, panel: Panel) -> PanelResults:
     unit, degrees = project.length_unit, project.temperature_unit
     layout = lay_out(panel, sizes_of(project))
     plan = sheet_plan(layout, project.liner)
+    cutting = cutting_plan(layout, plan, project.liner)
     drifted = drift(layout, project.liner, project.day, degrees, length_unit=unit)
     return PanelResults(
         wall=wall,
         panel=panel,
         layout=layout,
         plan=plan,
+        cutting=cutting,
         drift=drifted,
-        takeoff=takeoff([layout], [plan], project.order, project.liner, unit),
+        takeoff=takeoff([layout], [plan], [cutting], project.order, project.liner, unit),
         findings=all_findings(layout, drifted, unit),
         revision="1",
         digest=panel_digest(project, wall, panel),

@@ -5,6 +5,7 @@ from datetime import date
 
 from app.brickwork.findings import Finding
 from app.brickwork.layout import Layout
+from app.liner.offcut_values import CuttingPlan
 from app.liner.values import Drift, SheetPlan
 from app.order.values import Takeoff
 from app.panel.project import Wall
@@ -19,6 +20,7 @@ class PanelResults:
     panel: Panel
     layout: Layout
     plan: SheetPlan
+    cutting: CuttingPlan
     drift: Drift
     takeoff: Takeoff
     findings: tuple[Finding, ...]

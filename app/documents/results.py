@@ -9,6 +9,7 @@ from app.documents import results_face, results_fit, results_liner, results_retu
 from app.documents.accepted import acceptance_of
 from app.documents.digest import panel_digest
 from app.documents.measure import Measured
+from app.liner.offcut_values import CuttingPlan
 from app.liner.values import Drift, SheetPlan
 from app.order.values import Line, Takeoff
 from app.panel.project import Project, Wall
@@ -18,7 +19,14 @@ Document = dict[str, Any]
 
 
 def layout_result(
-    project: Project, wall: Wall, panel: Panel, layout: Layout, plan: SheetPlan, drift: Drift, takeoff: Takeoff
+    project: Project,
+    wall: Wall,
+    panel: Panel,
+    layout: Layout,
+    plan: SheetPlan,
+    cutting: CuttingPlan,
+    drift: Drift,
+    takeoff: Takeoff,
 ) -> Document:
     """Everything computed for one panel, lengths in the project's unit; what is not built yet is absent."""
     measured = Measured(project.length_unit)
@@ -34,7 +42,7 @@ def layout_result(
         "left_out": results_face.left_out(layout, measured),
         "fit": results_fit.fit(layout, measured),
         "returns": results_returns.return_edges(layout, measured),
-        "sheets": results_liner.sheets(plan, measured),
+        "sheets": results_liner.sheets(plan, cutting, measured),
         "drift": results_liner.drift(drift, measured),
         "takeoff": takeoff_result(takeoff),
         "findings": [

@@ -4,21 +4,27 @@ from typing import Any
 
 from app.documents.measure import Measured
 from app.liner.cuts import Cut
+from app.liner.offcut_values import CutSheet, CuttingPlan, Taken
 from app.liner.values import Checkpoint, Drift, Sheet, SheetPlan
 
 Document = dict[str, Any]
 
 
-def sheets(plan: SheetPlan, measured: Measured) -> Document:
-    """Counts of sheets, and the sheets in laying order; outlines in the face frame."""
+def sheets(plan: SheetPlan, cutting: CuttingPlan, measured: Measured) -> Document:
+    """Counts of sheets, the sheets in laying order with outlines in the face frame, and those that give several trims,
+    with outlines in the unpacked sheet's own frame."""
+    marks = {sheet.number: sheet.mark for sheet in plan.sheets}
     return {
-        "used": plan.used,
-        "placed": plan.placed,
-        "area_bound": plan.area_bound,
-        "naive": plan.naive,
+        "used": cutting.used,
+        "placed": cutting.placed,
+        "area_bound": cutting.area_bound,
+        "bound": cutting.bound,
+        "proven": cutting.is_proven,
+        "naive": cutting.naive,
         "corner": plan.corner,
         "lap": measured.length(plan.lap),
-        "list": [_sheet(sheet, measured) for sheet in plan.sheets],
+        "list": [_sheet(sheet, cutting, marks, measured) for sheet in plan.sheets],
+        "cut_sheets": [_cut_sheet(sheet, marks, measured) for sheet in cutting.sheets if sheet.is_shared],
     }
 
 
@@ -33,7 +39,9 @@ def drift(found: Drift, measured: Measured) -> Document:
     }
 
 
-def _sheet(sheet: Sheet, measured: Measured) -> Document:
+def _sheet(sheet: Sheet, cutting: CuttingPlan, marks: dict[int, str], measured: Measured) -> Document:
+    """`from` is the mark of the sheet out of whose unpacked sheet this one is cut, null for a sheet with its own."""
+    source = cutting.source_of(sheet.number)
     return {
         "mark": sheet.mark,
         "zone": sheet.region,
@@ -45,7 +53,27 @@ def _sheet(sheet: Sheet, measured: Measured) -> Document:
         "holes": [measured.outline(ring) for ring in sheet.holes],
         "cuts": [_cut(cut, measured) for cut in sheet.cuts],
         "area": measured.area(sheet.area),
-        "from": None,
+        "from": None if source is None else marks[source],
+        "steps": list(cutting.taken(sheet.number).steps),
+    }
+
+
+def _cut_sheet(sheet: CutSheet, marks: dict[int, str], measured: Measured) -> Document:
+    """An unpacked sheet that gives more than one trim; all of them, its owner's own first."""
+    return {
+        "owner": marks[sheet.owner],
+        "size": sheet.size,
+        "bond": sheet.bond,
+        "taken": [_taken(taken, marks, measured) for taken in sheet.taken],
+    }
+
+
+def _taken(taken: Taken, marks: dict[int, str], measured: Measured) -> Document:
+    return {
+        "mark": marks[taken.number],
+        "steps": list(taken.steps),
+        "rings": [measured.outline(ring) for ring in taken.rings],
+        "area": measured.area(taken.area),
     }
 
 

@@ -76,7 +76,7 @@ def submittal_data(
 def _order(project: Project, computed: Sequence[PanelResults]) -> Takeoff:
     """The order of all panels together: overage and packs are of the sum, never summed."""
     layouts, plans = [one.layout for one in computed], [one.plan for one in computed]
-    return takeoff(layouts, plans, project.order, project.liner, project.length_unit)
+    return takeoff(layouts, plans, [one.cutting for one in computed], project.order, project.liner, project.length_unit)
 
 
 def _project(project: Project, computed: Sequence[PanelResults], issue: Issue) -> Document:

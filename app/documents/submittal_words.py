@@ -32,7 +32,7 @@ COVER_LIMITS = f"{OUTSIDE} Cautions for each task are on the last sheet; local c
 def counts(results: PanelResults) -> dict[str, str]:
     """A panel's numbers, each from its layout, sheet plan or open findings."""
     layout, still = results.layout, len(open_findings(results.findings, results.panel.accepted))
-    numbers = (layout.whole, len(layout.trims), layout.small, results.plan.used, still)
+    numbers = (layout.whole, len(layout.trims), layout.small, results.cutting.used, still)
     return dict(zip(COUNTED, map(str, numbers), strict=True))
 
 

@@ -1,7 +1,6 @@
 """The sheet plan: which sheets are laid on a panel, in which order, and what is left of each. See `sheet_plan`."""
 
 from collections.abc import Iterator
-from math import ceil
 
 import numpy as np
 import shapely
@@ -41,18 +40,14 @@ def sheet_plan(layout: Layout, liner: Liner, corner: str | None = None) -> Sheet
         full = outlines(layout, zone, shape, places)
         laid.append((region, shape, list(_sheets(region.mark, cover, full, places, starts(corner), len(sheets)))))
         sheets += laid[-1][2]
-    types = _types(laid)
     return SheetPlan(
         sheets=tuple(sheets),
-        used=len(sheets),
         placed=len(sheets),
-        area_bound=sum(kind.area_bound for kind in types),
-        naive=len(sheets),
         corner=corner,
         lap=liner.lap.inches,
         columns=liner.columns,
         rows=liner.rows,
-        types=types,
+        types=_types(laid),
         bare=max(0.0, layout.field.area - sum(sheet.area for sheet in sheets)),
     )
 
@@ -94,7 +89,6 @@ def _types(laid: list[Laid]) -> tuple[SheetType, ...]:
 
 def _type(size: str, bond: str, same: list[Laid]) -> SheetType:
     shape = same[0][1]
-    covered = sum(sheet.area for _, _, sheets in same for sheet in sheets)
     return SheetType(
         size=size,
         bond=bond,
@@ -102,6 +96,5 @@ def _type(size: str, bond: str, same: list[Laid]) -> SheetType:
         width=shape.size[0],
         height=shape.size[1],
         area=shape.area,
-        used=sum(len(sheets) for _, _, sheets in same),
-        area_bound=ceil(covered / shape.area - TOLERANCE),
+        placed=sum(len(sheets) for _, _, sheets in same),
     )

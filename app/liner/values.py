@@ -39,7 +39,8 @@ class Sheet:
 class SheetType:
     """Sheets of one mould: its size name and bond, whole repeats of the bond along and up.
 
-    `width` and `height` are the steps from sheet to sheet, `area` is one full sheet without its laps, square inches.
+    `width` and `height` are the steps from sheet to sheet, `area` is one full sheet without its laps, square inches,
+    and `placed` how many of them lie on the bed.
     """
 
     size: str
@@ -48,25 +49,21 @@ class SheetType:
     width: float
     height: float
     area: float
-    used: int
-    area_bound: int
+    placed: int
 
 
 @dataclass(frozen=True, slots=True)
 class SheetPlan:
     """Every sheet of one panel, in laying order.
 
-    `placed` counts sheets on the bed, `naive` is one full sheet for each of them, `used` the sheets to unpack;
-    `area_bound` is what no plan can do with less. `bare` is the part of the brick field without a sheet, square
-    inches: places too thin for any brick.
+    `placed` counts sheets on the bed; how many have to be unpacked for them says the cutting plan. `bare` is the part
+    of the brick field without a sheet, square inches: places too thin for any brick.
     """
 
     sheets: tuple[Sheet, ...]
-    used: int
     placed: int
-    area_bound: int
-    naive: int
     corner: str
+    direction: str
     lap: float
     columns: int
     rows: int

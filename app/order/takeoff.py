@@ -9,6 +9,7 @@ from app.brickwork.bond import KINDS, STANDING
 from app.brickwork.lattice import Ints
 from app.brickwork.layout import Layout
 from app.brickwork.returns import Return, corner_units, returns, size_of
+from app.liner.offcut_values import CuttingPlan
 from app.liner.values import SheetPlan
 from app.order.corners import corner_lines
 from app.order.packs import brick_packs, overage
@@ -25,7 +26,12 @@ Counts = Counter[tuple[str, str]]
 
 
 def takeoff(
-    layouts: Sequence[Layout], plans: Sequence[SheetPlan], order: Order, liner: Liner, length_unit: str = "in"
+    layouts: Sequence[Layout],
+    plans: Sequence[SheetPlan],
+    cuttings: Sequence[CuttingPlan],
+    order: Order,
+    liner: Liner,
+    length_unit: str = "in",
 ) -> Takeoff:
     """Bricks by size and kind, corner units by hand, liner sheets by mould, face area and liner mass of all panels.
 
@@ -36,8 +42,12 @@ def takeoff(
         return Takeoff(())
     is_metric = length_unit not in ("in", "ft")
     around = [returns(layout) for layout in layouts]
-    lines = [*_brick_lines(layouts, around, order), *corner_lines(layouts, around, order), *_sheet_lines(plans, order)]
-    return Takeoff((*lines, _face_line(layouts, is_metric), _mass_line(plans, liner, is_metric)))
+    lines = [
+        *_brick_lines(layouts, around, order),
+        *corner_lines(layouts, around, order),
+        *_sheet_lines(cuttings, order),
+    ]
+    return Takeoff((*lines, _face_line(layouts, is_metric), _mass_line(plans, cuttings, liner, is_metric)))
 
 
 def _brick_lines(layouts: Sequence[Layout], around: Sequence[tuple[Return, ...]], order: Order) -> Iterator[Line]:
@@ -92,10 +102,11 @@ def _brick_note(kind: str, whole: int, trimmed: int) -> str:
     return "; ".join(notes)
 
 
-def _sheet_lines(plans: Sequence[SheetPlan], order: Order) -> Iterator[Line]:
-    used = Counter[tuple[str, str]]()
-    for plan in plans:
-        used.update({(kind.size, kind.bond): kind.used for kind in plan.types if kind.used})
+def _sheet_lines(cuttings: Sequence[CuttingPlan], order: Order) -> Iterator[Line]:
+    used, placed = Counter[tuple[str, str]](), Counter[tuple[str, str]]()
+    for cutting in cuttings:
+        used.update(cutting.counts)
+        placed.update(cutting.placed_counts)
     for (size, bond), net in sorted(used.items()):
         extra = overage(net, order.overage_percent)
         yield Line(
@@ -106,7 +117,7 @@ def _sheet_lines(plans: Sequence[SheetPlan], order: Order) -> Iterator[Line]:
             overage=extra,
             order=net + extra,
             unit="sheet",
-            note="one full sheet for each place on the bed",
+            note=f"sheets to unpack for {placed[size, bond]} places on the bed: trims are cut from what others leave",
         )
 
 
@@ -117,10 +128,14 @@ def _face_line(layouts: Sequence[Layout], is_metric: bool) -> Line:
     return Line("Face of panels", "", "", area, 0, area, unit, note="openings taken out; for information")
 
 
-def _mass_line(plans: Sequence[SheetPlan], liner: Liner, is_metric: bool) -> Line:
+def _mass_line(plans: Sequence[SheetPlan], cuttings: Sequence[CuttingPlan], liner: Liner, is_metric: bool) -> Line:
     """Mass of the sheets unpacked: their area times the liner's thickness and density, laps left out."""
-    inches = sum(kind.used * kind.area for plan in plans for kind in plan.types) * liner.thickness.inches
-    pounds = inches / CUBIC_INCHES_PER_CUBIC_FOOT * liner.density_lb_ft3
+    area = sum(
+        cutting.counts[kind.size, kind.bond] * kind.area
+        for plan, cutting in zip(plans, cuttings, strict=True)
+        for kind in plan.types
+    )
+    pounds = area * liner.thickness.inches / CUBIC_INCHES_PER_CUBIC_FOOT * liner.density_lb_ft3
     mass, unit = (pounds * KILOGRAMS_PER_POUND, "kg") if is_metric else (pounds, "lb")
     note = "all sheets used, offcuts too; laps and pocket walls left out; for information"
     return Line("Liner to recycle", "", "", mass, 0, mass, unit, note=note)

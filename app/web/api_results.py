@@ -34,7 +34,8 @@ def layout(panel_id: str, response: Response, database: Database) -> dict[str, A
     panel = _panel(panel_id, database)
     found = _computed(panel)
     response.headers["etag"] = tag(panel.revision)
-    return layout_result(panel.project, panel.wall, panel.panel, found.layout, found.plan, found.drift, found.takeoff)
+    computed = found.layout, found.plan, found.cutting, found.drift, found.takeoff
+    return layout_result(panel.project, panel.wall, panel.panel, *computed)
 
 
 @router.get("/panels/{panel_id}/{view}.svg", response_class=Response)

@@ -76,7 +76,6 @@ class EditorParts:
     checkpoints: Checkpoints | None
     undo: str | None
     redo: str | None
-    swap: bool
     changes: str = ""
     notice: Notice | None = None
 
@@ -167,7 +166,7 @@ def counts_of(computed: Computed, before: Computed | None = None) -> tuple[Count
         Count("whole", f"{layout.whole:,}"),
         Count("trimmed", f"{len(layout.trims):,}", change=_signed(trimmed)),
         Count("small", f"{layout.small:,}", "attention" if layout.small else "", _signed(small)),
-        Count("sheets", f"{plan.used:,}"),
+        Count("sheets", f"{plan.placed:,}"),
         Count("of them cut", f"{sum(sheet.is_trimmed for sheet in plan.sheets):,}"),
         Count("checkpoints", f"{len(computed.drift.checkpoints):,}"),
     )

@@ -227,7 +227,7 @@ def _row(loaded: LoadedProject, panel: LoadedPanel, computed: Computed) -> Panel
         whole=f"{layout.whole:,}",
         trimmed=f"{len(layout.trims):,}",
         small=f"{layout.small:,}",
-        sheets=f"{computed.plan.used:,}",
+        sheets=f"{computed.cutting.used:,}",
         revision=panel.revision,
         findings=counted(len(still), "finding") if still else "none",
         has_findings=bool(still),

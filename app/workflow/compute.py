@@ -14,6 +14,8 @@ from app.documents.digest import used_sizes
 from app.documents.project_file import sizes_of
 from app.documents.results import all_findings
 from app.liner.drift import drift
+from app.liner.offcut_values import CuttingPlan
+from app.liner.offcuts import cutting_plan
 from app.liner.sheets import sheet_plan
 from app.liner.values import Drift, SheetPlan
 from app.order.takeoff import takeoff
@@ -59,9 +61,14 @@ class Computed:
         return self.given.length_unit
 
     @cached_property
+    def cutting(self) -> CuttingPlan:
+        """Which sheets are unpacked and what is cut from each, once somebody asks."""
+        return cutting_plan(self.layout, self.plan, self.given.liner)
+
+    @cached_property
     def takeoff(self) -> Takeoff:
         """What this panel alone needs, once somebody asks."""
-        return takeoff([self.layout], [self.plan], self.given.order, self.given.liner, self.unit)
+        return takeoff([self.layout], [self.plan], [self.cutting], self.given.order, self.given.liner, self.unit)
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
@@ -81,7 +88,8 @@ def compute(project: Project, wall: Wall, panel: Panel) -> Computed:
 def takeoff_of(project: Project, panels: Sequence[Computed]) -> Takeoff:
     """The order for several panels of a project together: overage and packs once, on the sum."""
     layouts, plans = [panel.layout for panel in panels], [panel.plan for panel in panels]
-    return takeoff(layouts, plans, project.order, project.liner, project.length_unit)
+    cuttings = [panel.cutting for panel in panels]
+    return takeoff(layouts, plans, cuttings, project.order, project.liner, project.length_unit)
 
 
 def _used_bonds(project: Project, panel: Panel) -> tuple[Bond, ...]:

@@ -40,6 +40,7 @@ def panel_results(loaded: LoadedPanel) -> PanelResults:
         panel=loaded.panel,
         layout=done.layout,
         plan=done.plan,
+        cutting=done.cutting,
         drift=done.drift,
         takeoff=done.takeoff,
         findings=done.findings,

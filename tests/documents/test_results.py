@@ -29,7 +29,7 @@ def result_of(project: Project, place: int = 0) -> dict[str, Any]:
     wall = project.walls[0]
     panel = wall.panels[place]
     done = compute(project, wall, panel)
-    return layout_result(project, wall, panel, done.layout, done.plan, done.drift, done.takeoff)
+    return layout_result(project, wall, panel, done.layout, done.plan, done.cutting, done.drift, done.takeoff)
 
 
 @pytest.fixture(scope="module")

@@ -58,7 +58,7 @@ def test_every_panel_is_there_with_the_counts_of_its_layout(twelve: Project, twe
         layout = results.layout
         counts = (
             f"Whole {layout.whole}, trimmed {len(layout.trims)}, of these small {layout.small};"
-            f" liner sheets {results.plan.used}"
+            f" liner sheets {results.cutting.used}"
         )
         assert f"{results.panel.mark}, elevation {counts}" in text
         assert f"{results.panel.mark}, schedules {counts}" in text
@@ -76,7 +76,7 @@ def test_the_panel_schedule_adds_up(twelve: Project, twelve_texts: list[str]) ->
         sum(one.layout.whole for one in results),
         sum(len(one.layout.trims) for one in results),
         sum(one.layout.small for one in results),
-        sum(one.plan.used for one in results),
+        sum(one.cutting.used for one in results),
         sum(len(one.findings) for one in results),
     )
     assert "Total " + " ".join(map(str, totals)) in schedule
@@ -216,7 +216,7 @@ def test_all_cautions_are_printed(twelve_texts: list[str]) -> None:
 def test_the_order_is_the_takeoff_of_all_panels_together(twelve: Project, twelve_texts: list[str]) -> None:
     results = computed(twelve)
     layouts, plans = [one.layout for one in results], [one.plan for one in results]
-    lines = takeoff(layouts, plans, twelve.order, twelve.liner).lines
+    lines = takeoff(layouts, plans, [one.cutting for one in results], twelve.order, twelve.liner).lines
     assert lines
     for line in lines:
         numbers = " ".join(f"{value:g}" if value == round(value) else f"{value:.1f}" for value in (line.net,))

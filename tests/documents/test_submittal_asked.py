@@ -61,7 +61,7 @@ def test_accepted_findings_are_told_apart_from_open_ones_with_name_and_reason() 
     assert "Accepted findings" in text
     assert "Site office hidden behind the downpipe" in text
     still = len(results.findings) - len(same)
-    assert f" {results.plan.used} {still} 1 " in text
+    assert f" {results.cutting.used} {still} 1 " in text
     (row,) = accepted_rows([accepted], results.findings)
     assert row["count"] == str(len(same))
     assert not row["note"]

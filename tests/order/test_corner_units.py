@@ -7,6 +7,7 @@ from shapes import SHAPES, example, rectangle
 
 from app.brickwork.layout import Layout, lay_out
 from app.brickwork.returns import corner_units, returns
+from app.liner.offcuts import cutting_plan
 from app.liner.sheets import sheet_plan
 from app.order.takeoff import takeoff
 from app.order.values import Line
@@ -18,7 +19,9 @@ GAUGE = 8 / 3
 
 def lines(layouts: Iterable[Layout]) -> dict[str, Line]:
     laid = list(layouts)
-    found = takeoff(laid, [sheet_plan(layout, Liner()) for layout in laid], Order(), Liner())
+    plans = [sheet_plan(layout, Liner()) for layout in laid]
+    cuttings = [cutting_plan(layout, plan, Liner()) for layout, plan in zip(laid, plans, strict=True)]
+    found = takeoff(laid, plans, cuttings, Order(), Liner())
     return {line.item: line for line in found.lines}
 
 

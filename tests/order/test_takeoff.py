@@ -12,6 +12,7 @@ from shapes import SHAPES, case, example, rectangle
 
 from app.brickwork.layout import Layout, lay_out
 from app.documents.project_file import read_panel
+from app.liner.offcuts import cutting_plan
 from app.liner.sheets import sheet_plan
 from app.order.takeoff import takeoff
 from app.order.values import Line, Takeoff
@@ -21,7 +22,9 @@ RANDOM = settings(max_examples=60, deadline=None, derandomize=True, suppress_hea
 
 
 def of(layouts: list[Layout], order: Order = Order(), unit: str = "in") -> Takeoff:  # noqa: B008 - frozen
-    return takeoff(layouts, [sheet_plan(layout, Liner()) for layout in layouts], order, Liner(), unit)
+    plans = [sheet_plan(layout, Liner()) for layout in layouts]
+    cuttings = [cutting_plan(layout, plan, Liner()) for layout, plan in zip(layouts, plans, strict=True)]
+    return takeoff(layouts, plans, cuttings, order, Liner(), unit)
 
 
 def line(found: Takeoff, item: str) -> Line:

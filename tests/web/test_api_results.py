@@ -28,7 +28,8 @@ async def test_the_layout_is_what_the_library_computes(client: httpx.AsyncClient
     value = read_project(project())
     wall = value.walls[0]
     found = compute(value, wall, wall.panels[0])
-    expected = layout_result(value, wall, wall.panels[0], found.layout, found.plan, found.drift, found.takeoff)
+    computed = found.layout, found.plan, found.cutting, found.drift, found.takeoff
+    expected = layout_result(value, wall, wall.panels[0], *computed)
     assert (await client.get(f"{panel}/layout")).json() == expected
 
 
