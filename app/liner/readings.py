@@ -5,6 +5,7 @@ from app.liner.readings_values import Ahead, Kind, Reading, Spread, Verdict
 from app.liner.readings_words import Case, instruction, said
 from app.liner.tape import steel_tape_correction
 from app.liner.values import Checkpoint
+from app.panel.tolerance import TOLERANCE
 
 
 def judge(
@@ -70,7 +71,7 @@ def differs(one: Reading, other: Reading, checkpoint: Checkpoint, temperature_un
     values = [true_value(each, temperature_unit) for each in (one, other)]
     if one.bed_temperature is not None and other.bed_temperature is not None:
         values[1] -= checkpoint.grows_per_degree * (other.bed_temperature - one.bed_temperature)
-    return abs(values[0] - values[1]) > checkpoint.band
+    return abs(values[0] - values[1]) > checkpoint.band + TOLERANCE
 
 
 def _decided(need: Need, ahead: Ahead, tick: float) -> tuple[Kind, Spread | None]:

@@ -24,9 +24,14 @@ class Need:
         return self.error + self.coming
 
     @property
+    def is_right_here(self) -> bool:
+        """Whether what is laid is within the band."""
+        return abs(self.error) <= self.band + TOLERANCE
+
+    @property
     def is_within(self) -> bool:
         """Whether the liner is right here and, laid on as it is, at the next control line."""
-        return max(abs(self.error), abs(self.arriving)) <= self.band + TOLERANCE
+        return self.is_right_here and abs(self.arriving) <= self.band + TOLERANCE
 
 
 def spread_over(need: Need, ahead: Ahead, tick: float) -> Spread | None:

@@ -61,11 +61,11 @@ def _off(error: float, unit: str) -> str:
 
 
 def _hold(case: Case, _: Spread | None) -> Iterator[str]:
-    if abs(case.need.error) <= case.need.band:
+    if case.need.is_right_here:
         there = f" here and at {case.ahead.line}" if case.ahead.line else " here"
         yield f"Hold: lay on as it is, within {case.band}{there}."
         return
-    yield f"Hold: past {case.band} here, but {_coming(case)} and brings it back."
+    yield f"Hold: past {case.band} here, but {_coming(case)}: it comes back by itself."
     yield "Lay on as it is and read again at the next checkpoint."
 
 
@@ -77,7 +77,7 @@ def _coming(case: Case) -> str:
 
 def _heat(case: Case) -> str:
     """What temperature explains of an error past the band, and when waiting would do."""
-    if case.bed is None or case.explained is None or abs(case.need.error) <= case.need.band:
+    if case.bed is None or case.explained is None or case.need.is_right_here:
         return ""
     rest, reference = case.need.error - case.explained, case.checkpoint.reference_temperature
     degrees, name = case.bed - reference, "heat" if case.bed > reference else "cold"
@@ -120,10 +120,8 @@ def _adjust(case: Case, spread: Spread | None) -> Iterator[str]:
     over = "the next joint" if spread.joints == 1 else f"the next {spread.joints} joints"
     yield f"Adjust: spread {amount(spread.total, unit)} over {over}: {verb} {_sizes(spread, unit)}."
     left = case.need.arriving - spread.total
-    there = (
-        f"{_sentence(line)}, {format_length(case.ahead.nominal, unit).removeprefix('≈ ')}, then is {_off(left, unit)}"
-    )
-    yield f"{there}." if abs(left) < TICKS[unit] / 2 else f"{there}, within {case.band}."
+    there = f"{_sentence(line)}, {format_length(case.ahead.nominal, unit).removeprefix('≈ ')}, then is"
+    yield f"{there} {_off(left, unit)}{'' if abs(left) < TICKS[unit] / 2 else f', within {case.band}'}."
 
 
 def _sentence(words: str) -> str:
@@ -145,7 +143,7 @@ def _sizes(spread: Spread, unit: str) -> str:
 
 def _relay(case: Case, _: Spread | None) -> Iterator[str]:
     need, ahead, unit = case.need, case.ahead, case.unit
-    if abs(need.error) <= need.band:
+    if need.is_right_here:
         yield f"Stop: what is laid is right, but {_coming(case)}, and {_at_most(case)}."
         yield f"Lay on only while the bed is {_reachable(case)}."
         return
