@@ -9,7 +9,10 @@ from app.brickwork.lattice import Floats, Ints
 from app.brickwork.layout import Layout
 from app.brickwork.regions import Region
 from app.brickwork.turning import turned_points
-from app.liner.mould import Mould
+from app.liner.laying_order import columns_first, later_steps
+from app.liner.mould import Mould, mould
+from app.panel.laying import DIRECTIONS, Laying
+from app.panel.project import Liner
 from app.panel.tolerance import TOLERANCE
 
 
@@ -31,12 +34,22 @@ def starts(corner: str) -> tuple[int, int]:
     return (-1 if corner.endswith("left") else 1), (1 if "lower" in corner else -1)
 
 
-def sheet_places(layout: Layout, zone: int, shape: Mould, corner: str) -> Places:
+def sheet_places(layout: Layout, zone: int, liner: Liner, laying: Laying) -> Places:
     """Places of all sheets with at least one piece of brick of region `zone`; none for a region without brick.
 
-    Each row of sheets starts as near to the region's edge as its lattice lets it, without a part sheet before it.
+    Rows follow one another, or columns do; each sheet comes after all those on whose flanges it lies.
     """
-    right, up = starts(corner)
+    region, away = layout.regions[zone], starts(laying.corner)
+    places = _rows(layout, zone, mould(region.bond, region.size, liner.columns, liner.rows), *away)
+    if laying.direction == DIRECTIONS[0]:
+        return places
+    later = later_steps(region.bond, region.size, liner.columns, liner.rows, away)
+    order = columns_first(places.column, places.row, places.place, places.line, later)
+    return Places(places.column[order], places.row[order], places.place[order], places.line[order])
+
+
+def _rows(layout: Layout, zone: int, shape: Mould, right: int, up: int) -> Places:
+    """Row by row; each starts as near to the region's edge as its lattice lets it, without a part sheet before it."""
     of_zone = layout.units.zone == zone
     place, line = shape.basis.lines(*_distinct(layout.units.i[of_zone], layout.units.j[of_zone]))
     if not len(line):

@@ -15,35 +15,34 @@ from app.liner.left import left_of
 from app.liner.mould import Mould, mould
 from app.liner.places import Places, outlines, sheet_places, starts
 from app.liner.values import Sheet, SheetPlan, SheetType
-from app.panel.laying import CORNERS
 from app.panel.project import Liner
 from app.panel.tolerance import TOLERANCE
 
 Laid = tuple[Region, Mould, list[Sheet]]
 
 
-def sheet_plan(layout: Layout, liner: Liner, corner: str | None = None) -> SheetPlan:
-    """Lay sheets over every region of the face, row by row from the panel's starting corner, the field first.
+def sheet_plan(layout: Layout, liner: Liner) -> SheetPlan:
+    """Lay sheets over every region of the face, the field first, as the panel's laying says.
 
     A sheet lies where at least one piece of brick does, and its trim is what of it lies on the region's share of the
-    brick field: the margin is plain concrete and gets none. Each sheet lies over the laps of the ones before it. No
-    sheets for an empty layout. Raises ValueError for a corner that is not one of `CORNERS`.
+    brick field: the margin is plain concrete and gets none. Each sheet has a flange along its two far edges, and lies
+    over those of sheets before it. No sheets for an empty layout.
     """
-    corner = layout.panel.laying.corner if corner is None else corner
-    if corner not in CORNERS:
-        raise ValueError(f"starting corner {corner!r}: expected one of {', '.join(CORNERS)}")
+    laying = layout.panel.laying
+    away = starts(laying.corner)
     sheets: list[Sheet] = []
     laid: list[Laid] = []
     for zone, (region, cover) in enumerate(zip(layout.regions, covers(layout), strict=True)):
         shape = mould(region.bond, region.size, liner.columns, liner.rows)
-        places = sheet_places(layout, zone, shape, corner)
+        places = sheet_places(layout, zone, liner, laying)
         full = outlines(layout, zone, shape, places)
-        laid.append((region, shape, list(_sheets(region.mark, cover, full, places, starts(corner), len(sheets)))))
+        laid.append((region, shape, list(_sheets(region.mark, cover, full, places, away, len(sheets)))))
         sheets += laid[-1][2]
     return SheetPlan(
         sheets=tuple(sheets),
         placed=len(sheets),
-        corner=corner,
+        corner=laying.corner,
+        direction=laying.direction,
         lap=liner.lap.inches,
         columns=liner.columns,
         rows=liner.rows,
