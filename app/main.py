@@ -12,6 +12,7 @@ from app.web import (
     api_panels,
     api_projects,
     api_results,
+    api_settings,
     assets,
     bed,
     editor,
@@ -21,6 +22,7 @@ from app.web import (
     problem_list,
     project,
     projects,
+    settings_page,
     shares,
 )
 from app.web.body import BodyLimit
@@ -36,11 +38,13 @@ ROUTERS = (
     projects.router,
     shares.router,
     project.router,
+    settings_page.router,
     editor.router,
     editor_advice.router,
     editor_bonds.router,
     bed.router,
     api_projects.router,
+    api_settings.router,
     api_panels.router,
     api_results.router,
 )
