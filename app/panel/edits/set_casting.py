@@ -2,9 +2,9 @@
 2026-12-01; blank: no day yet), placed (yes or no; blank: no)."""
 
 from dataclasses import dataclass, replace
-from datetime import date
 from typing import ClassVar, Self
 
+from app.panel.days import is_day
 from app.panel.edit import Edit
 from app.panel.faults import Fault
 from app.panel.form import Form
@@ -21,7 +21,7 @@ class SetCasting(Edit):
     @classmethod
     def read(cls, form: Form) -> Self:
         day = form.optional_text("cast_on")
-        if day is not None and not _is_day(day):
+        if day is not None and not is_day(day):
             form.faults.append(Fault("cast_on", quoted(day), "a day as year, month and day such as 2026-12-01"))
         return cls(day, form.flag("placed"))
 
@@ -31,13 +31,6 @@ class SetCasting(Edit):
 
     def changed(self, panel: Panel) -> Panel:
         return replace(panel, cast_on=self.cast_on, placed=self.placed)
-
-
-def _is_day(text: str) -> bool:
-    try:
-        return date.fromisoformat(text).isoformat() == text
-    except ValueError:
-        return False
 
 
 EDIT = SetCasting
