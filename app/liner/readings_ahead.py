@@ -59,14 +59,15 @@ def _joint(layout: Layout, tape: Tape) -> float:
 def _joints_between(layout: Layout, tape: Tape, liner: Liner, start: float, end: float) -> Floats:
     """Joint lines, face frame, whose joints lie between two running dimensions.
 
-    A joint line is the left or lower edge of a unit, and its joint lies left of it or below it.
+    A joint line is the left or lower edge of a unit, and its joint lies left of it or below it. At the very end of the
+    brick field a joint has no brick beyond it and moves none.
     """
     running = joint_lines(layout, tape, liner)
     lines = tape.reach - running if tape.is_turned else running
     low, high = sorted((tape.running(start), tape.running(end)))
-    low, high = max(low, tape.low), min(high, tape.high)
     joints = _joint(layout, tape) + _changes(layout, tape, lines)
-    return np.asarray(lines[(lines - joints >= low - TOLERANCE) & (lines <= high + TOLERANCE)])
+    has_brick = (lines - joints > tape.low + TOLERANCE) & (lines < tape.high - TOLERANCE)
+    return np.asarray(lines[has_brick & (lines - joints >= low - TOLERANCE) & (lines <= high + TOLERANCE)])
 
 
 def _changes(layout: Layout, tape: Tape, lines: Floats) -> Floats:

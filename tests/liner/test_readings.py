@@ -6,6 +6,7 @@ The bed here is laid joint by joint with its own arithmetic: where joints lie fo
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
+from math import ceil
 from random import Random
 
 import pytest
@@ -74,7 +75,7 @@ def bed(rng: Random, layout: Layout, liner: Liner, found: Drift, axis: str, is_c
     """Joints of running bond whose first brick lies in the face's lower left corner, as the tape meets them."""
     tape = next(tape for tape in tapes(layout, layout.panel.laying.corner) if tape.axis == axis)
     step, joint = (BRICK + HEAD_JOINT, HEAD_JOINT) if axis == "x" else (GAUGE, BED_JOINT)
-    face = [(k * step - joint, k * step) for k in range(1, int(tape.reach / step + 1e-9) + 1)]
+    face = [(k * step - joint, k * step) for k in range(1, ceil(tape.reach / step - 1e-9))]
     joints = [(tape.reach - high, tape.reach - low) if tape.is_turned else (low, high) for low, high in face]
     points = [point for point in found.checkpoints if point.axis == axis]
     held = [at for at, _ in held_lines(layout, tape, liner)]
