@@ -6,14 +6,14 @@ Slanted and curved cuts run through atoms: `inner` holds the atoms that are whol
 """
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil, floor
 
 import numpy as np
 from numpy.typing import NDArray
 
-from app.brickwork.lattice import Floats, Ints
+from app.brickwork.lattice import Floats, Ints, runs
 from app.liner.mould import Mould
 from app.panel.tolerance import TOLERANCE
 
@@ -69,59 +69,89 @@ class Grid:
         """By how many bits atoms move for so many steps along and up."""
         return line * self.atoms_per_line + place * self.atoms_per_step
 
-    def atoms(self, rings: Iterable[Floats]) -> Atoms:
+    def atoms(self, rings: Sequence[Floats]) -> Atoms:
         """The atoms of what is inside an odd number of the rings, which lie within the mould."""
         size = len(self.up) - 1, len(self.across)
-        turned, touched = np.zeros(size, dtype=np.int64), np.zeros(size, dtype=np.int64)
-        for ring in rings:
-            self._mark(ring, turned, touched)
-        inside = (np.cumsum(turned, axis=1) & 1).astype(np.bool_)[:, :-1]
-        on_cut = (np.cumsum(touched, axis=1) > 0)[:, :-1]
-        if not on_cut.any():
+        turned, touched = np.zeros(size, dtype=np.int8), np.zeros(size, dtype=np.int16)
+        for_rows = self._by_row(*_edges(rings))
+        self._mark_inside(for_rows, turned)
+        is_cut_through = self._mark_touched(for_rows, touched)
+        inside = (np.cumsum(turned, axis=1, dtype=np.int8) & 1).astype(np.bool_)[:, :-1]
+        if not is_cut_through:
             both = _as_number(inside)
             return Atoms(both, both)
+        on_cut = (np.cumsum(touched, axis=1, dtype=np.int16) > 0)[:, :-1]
         return Atoms(_as_number(inside & ~on_cut), _as_number(inside | on_cut))
 
-    def _mark(self, ring: Floats, turned: Ints, touched: Ints) -> None:
-        """Note for each row of atoms where the ring is crossed halfway up, and which atoms it runs through."""
-        for (x0, y0), (x1, y1) in zip(ring.tolist(), np.roll(ring, -1, axis=0).tolist(), strict=True):
-            start, end = ((x0, y0), (x1, y1)) if y0 <= y1 else ((x1, y1), (x0, y0))
-            rows = self._rows(start[1], end[1])
-            if len(rows):
-                self._mark_edge(start, end, rows, turned, touched)
+    def _by_row(self, start: Floats, end: Floats) -> "_EdgesByRow":
+        """Each edge once for every row of atoms that it runs through; a level edge on a line for none."""
+        first = np.maximum(np.searchsorted(self.up, start[:, 1] + _NEAR, "right") - 1, 0)
+        last = np.minimum(np.searchsorted(self.up, end[:, 1] - _NEAR, "left") - 1, len(self.up) - 2)
+        edge, rank = runs(np.maximum(last - first + 1, 0))
+        row = first[edge] + rank
+        moved = (row // self._rows_per_line + self.first_line).astype(np.float64) * self.shape.step[0]
+        return _EdgesByRow(row, start[edge], end[edge], self.up[row], self.up[row + 1], moved)
 
-    def _rows(self, low: float, high: float) -> Ints:
-        """Rows of atoms that an edge runs through; none for a level edge on a line."""
-        first = int(np.searchsorted(self.up, low + _NEAR, "right")) - 1
-        last = int(np.searchsorted(self.up, high - _NEAR, "left")) - 1
-        return np.arange(max(first, 0), min(last, len(self.up) - 2) + 1)
+    def _mark_inside(self, edges: "_EdgesByRow", turned: NDArray[np.int8]) -> None:
+        """Note where each row is crossed halfway up."""
+        middle = (edges.low + edges.high) / 2
+        is_crossed = (middle >= edges.start[:, 1]) & (middle < edges.end[:, 1])
+        column = np.searchsorted(self.across, edges.x_at(middle) + _NEAR, "right") - 1
+        np.add.at(turned, (edges.row[is_crossed], np.maximum(column[is_crossed], 0)), 1)
 
-    def _mark_edge(
-        self, start: tuple[float, float], end: tuple[float, float], rows: Ints, turned: Ints, touched: Ints
-    ) -> None:
-        (x0, y0), (x1, y1) = start, end
-        steps = (rows // self._rows_per_line + self.first_line) * self.shape.step[0]
-        middle = (self.up[rows] + self.up[rows + 1]) / 2
-        ends = np.stack([np.clip(self.up[rows], y0, y1), np.clip(self.up[rows + 1], y0, y1)])
-        slope = (x1 - x0) / (y1 - y0) if y1 - y0 > TOLERANCE * TOLERANCE else 0.0
-        reach = (
-            x0 + (ends - y0) * slope
-            if slope
-            else np.stack([np.full(len(rows), min(x0, x1)), np.full(len(rows), max(x0, x1))])
-        )
-        reach = reach - steps
-        first = np.searchsorted(self.across, reach.min(axis=0) + _NEAR, "right") - 1
-        last = np.searchsorted(self.across, reach.max(axis=0) - _NEAR, "left") - 1
-        runs = last >= first
-        np.add.at(touched, (rows[runs], np.maximum(first[runs], 0)), 1)
-        np.add.at(touched, (rows[runs], last[runs] + 1), -1)
-        crossed = (middle >= y0) & (middle < y1)
-        at = np.searchsorted(self.across, x0 + (middle - y0) * slope - steps + _NEAR, "right") - 1
-        np.add.at(turned, (rows[crossed], np.maximum(at[crossed], 0)), 1)
+    def _mark_touched(self, edges: "_EdgesByRow", touched: NDArray[np.int16]) -> bool:
+        """Note which atoms are cut through, and whether any are."""
+        left, right = edges.reach()
+        first = np.searchsorted(self.across, left + _NEAR, "right") - 1
+        last = np.searchsorted(self.across, right - _NEAR, "left") - 1
+        is_through = last >= first
+        np.add.at(touched, (edges.row[is_through], np.maximum(first[is_through], 0)), 1)
+        np.add.at(touched, (edges.row[is_through], last[is_through] + 1), -1)
+        return bool(is_through.any())
 
     @property
     def _rows_per_line(self) -> int:
         return self.atoms_per_line // (len(self.across) - 1)
+
+
+@dataclass(frozen=True, slots=True)
+class _EdgesByRow:
+    """Edges, the lower end first, with the row of atoms each runs through; `moved` is how far on its line starts."""
+
+    row: Ints
+    start: Floats
+    end: Floats
+    low: Floats
+    high: Floats
+    moved: Floats
+
+    def x_at(self, y: Floats) -> Floats:
+        """Where each edge is at a height, along its line."""
+        rise = self.end[:, 1] - self.start[:, 1]
+        is_level = rise <= TOLERANCE * TOLERANCE
+        share = np.where(is_level, 0.0, (y - self.start[:, 1]) / np.where(is_level, 1.0, rise))
+        x: Floats = self.start[:, 0] + share * (self.end[:, 0] - self.start[:, 0]) - self.moved
+        return x
+
+    def reach(self) -> tuple[Floats, Floats]:
+        """The left and right end of each edge within its row, along its line."""
+        low, high = np.maximum(self.low, self.start[:, 1]), np.minimum(self.high, self.end[:, 1])
+        is_level = self.end[:, 1] - self.start[:, 1] <= TOLERANCE * TOLERANCE
+        one, two = self.x_at(low), np.where(is_level, self.end[:, 0] - self.moved, self.x_at(high))
+        return np.minimum(one, two), np.maximum(one, two)
+
+
+def _edges(rings: Sequence[Floats]) -> tuple[Floats, Floats]:
+    """Both ends of every edge, the lower one first."""
+    start = np.concatenate(rings)
+    end = np.concatenate([_onward(ring) for ring in rings])
+    is_down = (end[:, 1] < start[:, 1])[:, None]
+    return np.where(is_down, end, start), np.where(is_down, start, end)
+
+
+def _onward(ring: Floats) -> Floats:
+    """Each corner's next one."""
+    return np.concatenate((ring[1:], ring[:1]))
 
 
 def _as_number(atoms: NDArray[np.bool_]) -> int:
@@ -152,7 +182,7 @@ def grid(shape: Mould, rings: Iterable[Floats]) -> Grid:
 def _residues(shape: Mould, rings: list[Floats]) -> tuple[Floats, Floats, bool]:
     """Upright and level cuts brought back to the first repeat, and whether there are any others."""
     start = np.concatenate(rings)
-    end = np.concatenate([np.roll(ring, -1, axis=0) for ring in rings])
+    end = np.concatenate([_onward(ring) for ring in rings])
     span = np.abs(end - start)
     level, upright = span[:, 1] <= _NEAR, span[:, 0] <= _NEAR
     y = np.mod(start[level, 1], shape.step[1])

@@ -31,7 +31,8 @@ class Packing:
         self.shapes = shapes
         self.mould = shape
         self.grid: Grid = grid(shape, [ring for one in shapes for ring in one.rings])
-        self._sheet = self.grid.atoms([shape.outline])
+        sheet = self.grid.atoms([shape.outline])
+        self._beyond = Atoms(~sheet.outer, ~sheet.inner)
         self._outline = shapely.Polygon(shape.outline)
         self._polygons: dict[int, shapely.Geometry] = {}
         self._overlaps: dict[tuple[int, int, int, int], bool] = {}
@@ -67,9 +68,9 @@ class Packing:
                 yield place, line
 
     def _is_inside(self, k: int, steps: tuple[int, int], atoms: Atoms) -> bool:
-        if not atoms.outer & ~self._sheet.inner:
+        if not atoms.outer & self._beyond.outer:
             return True
-        if atoms.inner & ~self._sheet.outer:
+        if atoms.inner & self._beyond.inner:
             return False
         return float(self._moved(k, steps).difference(self._outline, grid_size=_GRID).area) <= _NEAR
 

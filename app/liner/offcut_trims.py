@@ -11,12 +11,13 @@ from app.brickwork.lattice import Floats
 from app.brickwork.regions import Region
 from app.brickwork.stretch import Stretch
 from app.brickwork.turning import turned_points
+from app.liner.cuts import Ring
 from app.liner.mould import Mould
 from app.liner.values import Sheet
 from app.panel.tolerance import TOLERANCE
 
-_DIGITS = 4
-"""Decimals of an inch within which two trims count as one shape: far finer than a knife, 100 times the tolerance."""
+_DIGITS = 5
+"""Decimals of an inch within which two trims count as one shape: far finer than a knife, ten times the tolerance."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,9 +60,9 @@ class Shape:
 
 
 def trims_of(region: Region, shape: Mould, sheets: Iterable[Sheet]) -> Iterator[Trim]:
-    """Each sheet's trim in the mould's frame; none for no sheets."""
+    """The trim of each sheet that has one in the mould's frame; none for no sheets."""
     low = shape.outline.min(axis=0)
-    for sheet in sheets:
+    for sheet in filter(lambda one: one.is_trimmed, sheets):
         at = _unturned(_nominal(region, np.array(sheet.outline)), shape.turn).min(axis=0) - low
         outer, holes = (
             [_unturned(_nominal(region, np.array(ring)), shape.turn) - at for ring in rings]
@@ -73,7 +74,7 @@ def trims_of(region: Region, shape: Mould, sheets: Iterable[Sheet]) -> Iterator[
 
 def shapes_of(trims: Iterable[Trim], shape: Mould) -> tuple[Shape, ...]:
     """Trims grouped into equal shapes, the largest first; of equal area the one that is laid first."""
-    found: dict[bytes, list[tuple[Trim, tuple[int, int]]]] = {}
+    found: dict[tuple[Ring, ...], list[tuple[Trim, tuple[int, int]]]] = {}
     for trim in trims:
         place, line = _steps_to(trim, shape)
         shift = np.array([place * shape.length + line * shape.step[0], line * shape.step[1]])
@@ -95,22 +96,22 @@ def _steps_to(trim: Trim, shape: Mould) -> tuple[int, int]:
     return int(np.floor((x - line * shape.step[0]) / shape.length + 10 * TOLERANCE)), line
 
 
-def _key(rings: tuple[Floats, ...], shift: Floats) -> bytes:
+def _key(rings: tuple[Floats, ...], shift: Floats) -> tuple[Ring, ...]:
     """The same for rings that are the same once they are moved back, wherever each starts."""
-    return b"|".join(sorted(_from_lowest(np.round(ring - shift, _DIGITS) + 0.0).tobytes() for ring in rings))
+    return tuple(sorted(_from_least(np.round(ring - shift, _DIGITS) + 0.0) for ring in rings))
 
 
-def _from_lowest(ring: Floats) -> Floats:
-    """The ring anticlockwise from its lowest corner, the leftmost of those."""
-    x, y = ring[:, 0], ring[:, 1]
-    onward = ring if float(x @ np.roll(y, -1) - y @ np.roll(x, -1)) > 0 else ring[::-1]
-    return np.roll(onward, -int(np.lexsort((onward[:, 0], onward[:, 1]))[0]), axis=0)
+def _from_least(ring: Floats) -> Ring:
+    """The ring from its leftmost corner, the lowest of those."""
+    points = list(map(tuple, ring.tolist()))
+    first = points.index(min(points))
+    return tuple(points[first:] + points[:first])
 
 
 def ring_area(ring: Floats) -> float:
     """Area inside a ring, square inches."""
     x, y = (ring - ring[0]).T
-    return abs(float(x @ np.roll(y, -1) - y @ np.roll(x, -1))) / 2
+    return abs(float(x[:-1] @ y[1:] - y[:-1] @ x[1:])) / 2
 
 
 def _unturned(points: Floats, turn: float) -> Floats:

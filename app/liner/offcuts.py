@@ -2,36 +2,41 @@
 
 from collections.abc import Iterator, Sequence
 
+from app.brickwork.lattice import Floats
 from app.brickwork.layout import Layout
 from app.brickwork.regions import Region
+from app.liner.cuts import Ring
 from app.liner.mould import Mould, mould
 from app.liner.offcut_greedy import Filled
 from app.liner.offcut_places import steps_in_inches
 from app.liner.offcut_solve import solve
-from app.liner.offcut_trims import Shape, Trim, shapes_of, trims_of
+from app.liner.offcut_trims import Shape, shapes_of, trims_of
 from app.liner.offcut_values import CutSheet, CuttingPlan, Taken
-from app.liner.values import Sheet, SheetPlan
+from app.liner.values import SheetPlan
 from app.panel.project import Liner
 
 
-def cutting_plan(layout: Layout, plan: SheetPlan, liner: Liner) -> CuttingPlan:
+def cutting_plan(layout: Layout, plan: SheetPlan, liner: Liner, seconds: float = 1.0) -> CuttingPlan:
     """Take the trims of one panel out of as few unpacked sheets as are found, over all its regions of one mould.
 
     A trim lies in an unpacked sheet only as it lay on the bed, moved by whole steps of the bond, so that its pockets
     are there. A full sheet takes one, and a trim with several parts comes out of one as it lies. Joints that gave are
-    taken as moulded. The same plan always gives the same cutting. No sheets for a plan without any.
+    taken as moulded. The same plan always gives the same cutting; `seconds` only stop a
+    mould whose patterns the solver cannot settle. No sheets for a plan without any.
     """
     sheets: list[CutSheet] = []
     area_bound = bound = 0
     for regions in _by_mould(layout):
         shape = mould(regions[0].bond, regions[0].size, liner.columns, liner.rows)
         laid = [(region, [sheet for sheet in plan.sheets if sheet.region == region.mark]) for region in regions]
-        full, cut = _trims(shape, laid)
-        solved = solve(shape, shapes_of(cut, shape))
+        full = [sheet.number for _, sheets in laid for sheet in sheets if not sheet.is_trimmed]
+        cut = [trim for region, sheets in laid for trim in trims_of(region, shape, sheets)]
+        shapes = shapes_of(cut, shape)
+        solved = solve(shape, shapes, seconds)
         area_bound, bound = area_bound + len(full) + solved.area_bound, bound + len(full) + solved.bound
         name = regions[0].size.name, regions[0].bond.name
-        sheets += [CutSheet(trim.number, *name, (_whole(trim),)) for trim in full]
-        sheets += _cut_sheets(name, shape, shapes_of(cut, shape), solved.sheets)
+        sheets += [CutSheet(number, *name, (_whole(number, shape),)) for number in full]
+        sheets += _cut_sheets(name, shape, shapes, solved.sheets)
     return CuttingPlan(
         sheets=tuple(sorted(sheets, key=lambda sheet: sheet.owner)),
         placed=len(plan.sheets),
@@ -50,21 +55,12 @@ def _by_mould(layout: Layout) -> list[list[Region]]:
     return list(found.values())
 
 
-def _trims(shape: Mould, laid: Sequence[tuple[Region, Sequence[Sheet]]]) -> tuple[list[Trim], list[Trim]]:
-    """Full sheets and trims in the mould's frame."""
-    full, cut = (
-        [
-            trim
-            for region, sheets in laid
-            for trim in trims_of(region, shape, [sheet for sheet in sheets if sheet.is_trimmed == is_trimmed])
-        ]
-        for is_trimmed in (False, True)
-    )
-    return full, cut
+def _whole(number: int, shape: Mould) -> Taken:
+    return Taken(number, (0, 0), (_as_ring(shape.outline),), shape.area)
 
 
-def _whole(trim: Trim) -> Taken:
-    return Taken(trim.number, (0, 0), tuple(tuple(map(tuple, ring.tolist())) for ring in trim.rings), trim.area)
+def _as_ring(points: Floats, dx: float = 0.0, dy: float = 0.0) -> Ring:
+    return tuple((x + dx, y + dy) for x, y in points.tolist())
 
 
 def _cut_sheets(
@@ -84,5 +80,5 @@ def _cut_sheets(
 def _taken(number: int, away: tuple[int, int], steps: tuple[int, int], trimmed: Shape, shape: Mould) -> Taken:
     """A trim that lay `away` from the first of its shape, cut `steps` from where that one lay."""
     dx, dy = steps_in_inches(shape, steps)
-    rings = tuple(tuple((x + dx, y + dy) for x, y in ring.tolist()) for ring in trimmed.rings)
+    rings = tuple(_as_ring(ring, dx, dy) for ring in trimmed.rings)
     return Taken(number, (steps[0] - away[0], steps[1] - away[1]), rings, trimmed.area)
