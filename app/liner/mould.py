@@ -68,6 +68,14 @@ class Mould:
         first: Ints = np.ceil(-line * self.step[0] / self.length - TOLERANCE).astype(np.int64)
         return first
 
+    def shifts(self, lat: Lattice) -> Floats:
+        """Where each repeat of a sheet lies from its first one, bond's own frame, inches, shape (repeats, 2)."""
+        along, up = self.repeats
+        line = np.repeat(np.arange(up), along)
+        place = np.tile(np.arange(along), up) + self.first_place(line)
+        shifts: Floats = self.basis.bond_steps(place, line) @ np.array([lat.across, lat.up])
+        return shifts
+
 
 @lru_cache(maxsize=256)
 def mould(bond: Bond, size: BrickSize, columns: int, rows: int) -> Mould:
@@ -152,10 +160,7 @@ def _repeats(bond: Bond, lat: Lattice, cells: tuple[int, int], fitting: float) -
 
 def _outline(shape: Mould, bond: Bond, size: BrickSize, lat: Lattice) -> Floats:
     """The joined cells of the sheet's repeats, corner by corner, anticlockwise, in the sheet's frame."""
-    along, up = shape.repeats
-    line = np.repeat(np.arange(up), along)
-    place = np.tile(np.arange(along), up) + shape.first_place(line)
-    shift = shape.basis.bond_steps(place, line) @ np.array([lat.across, lat.up])
+    shift = shape.shifts(lat)
     low = np.array([(cell.x.inches(size), cell.y.inches(size)) for cell in bond.cells])
     high = low + np.array([(cell.width.inches(size), cell.height.inches(size)) for cell in bond.cells])
     lows, highs = ((shift[:, None, :] + corner).reshape(-1, 2).round(_DIGITS) for corner in (low, high))

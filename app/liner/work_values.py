@@ -60,12 +60,18 @@ class KnifeCut:
 
 @dataclass(frozen=True, slots=True)
 class Stack:
-    """Equal trims, to be cut together; `mark` is "A" for the most frequent, `cuts` are those of each of `sheets`."""
+    """Equal trims, to be cut together; `mark` is "A" for the most frequent, `cuts` are those of each of `sheets`.
+
+    `outline` is the full sheet and `rings` what is left of it, both from its starting corner, away from it and up from
+    it, joints nominal; `area` is that of one trim as it lies.
+    """
 
     mark: str
     size: str
     bond: str
     sheets: tuple[int, ...]
+    outline: Ring
+    rings: tuple[Ring, ...]
     cuts: tuple[KnifeCut, ...]
     area: float
 
