@@ -25,8 +25,8 @@ class Grid:
 
     def cells(self, x: Floats, y: Floats) -> Cells:
         """The number of the cell of each point."""
-        across = np.clip((x * (self.columns / self.width)).astype(np.int64), 0, self.columns - 1)
-        up = np.clip((y * (self.rows / self.height)).astype(np.int64), 0, self.rows - 1)
+        across = np.minimum(np.maximum(x * (self.columns / self.width), 0), self.columns - 1).astype(np.int64)
+        up = np.minimum(np.maximum(y * (self.rows / self.height), 0), self.rows - 1).astype(np.int64)
         numbers: Cells = up * self.columns + across
         return numbers
 

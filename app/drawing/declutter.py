@@ -39,15 +39,15 @@ def that_fit(ranks: Sequence[int], sizes: Sequence[float], room: float) -> list[
 
 def sparse(x: Sequence[float], y: Sequence[float], kinds: Sequence[object], clear: float, again: float) -> list[int]:
     """Indices of labels to show: none in a cell `clear` wide that has one, one of a kind in a cell `again` wide."""
-    taken: set[tuple[int, int]] = set()
+    near_one: set[tuple[int, int]] = set()
     shown: set[tuple[object, int, int]] = set()
     chosen = []
     for k, kind in enumerate(kinds):
         seen = (kind, int(x[k] // again), int(y[k] // again))
         cell = (int(x[k] // clear), int(y[k] // clear))
-        if seen not in shown and not taken.intersection(_around(cell)):
+        if cell not in near_one and seen not in shown:
             shown.add(seen)
-            taken.add(cell)
+            near_one.update(_around(cell))
             chosen.append(k)
     return chosen
 

@@ -1,6 +1,7 @@
 """What a drawing needs of a panel's shapes: rings of corners, a middle for words, and where brick is."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 import numpy as np
 import shapely
@@ -53,6 +54,7 @@ def shape_rings(shape: Shape) -> Rings:
     return rings(shape_polygon(shape))
 
 
+@lru_cache(maxsize=1024)
 def place_for_words(shape: Shape) -> tuple[float, float, float, float]:
     """A point inside the shape, its middle where that is inside, and its width and height, inches."""
     polygon = shape_polygon(shape)

@@ -27,16 +27,16 @@ LAYERS = tuple(name for name in ELEVATION if name not in ("title", "key"))
 """The page itself says what the title says; the key is in the list of layers."""
 CELLS = {
     "brick": (6, 8),
-    "cuts": (4, 6),
-    "small": (4, 4),
-    "letters": (4, 4),
+    "cuts": (3, 6),
+    "small": (3, 4),
+    "letters": (3, 4),
     "sheets": (3, 4),
     "sheet_numbers": (3, 4),
-    "openings": (4, 4),
-    "sizes": (4, 4),
-    "pole": (1, 8),
-    "tape": (6, 1),
-    "dimensions": (6, 6),
+    "openings": (3, 4),
+    "sizes": (3, 4),
+    "pole": (1, 6),
+    "tape": (4, 1),
+    "dimensions": (4, 6),
 }
 """Columns and rows of the layers of many shapes: an edit changes a few cells of them."""
 WORDS_IN_CELLS = ("openings", "sizes")
@@ -50,10 +50,6 @@ class Part:
     id: str
     markup: Markup
     layer: str = ""
-
-    def swapping(self) -> "Part":
-        """The group marked to take the place of the one on the page."""
-        return Part(self.id, Markup(str(self.markup).replace("<g ", '<g hx-swap-oob="true" ', 1)), self.layer)
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,10 +74,6 @@ class Picture:
         same = {part.id: part.markup for part in other.parts}
         parts = tuple(part for part in self.parts if same.get(part.id) != part.markup)
         return replace(self, parts=parts)
-
-    def swapping(self) -> "Picture":
-        """The same groups, marked to take the place of those on the page."""
-        return replace(self, parts=tuple(part.swapping() for part in self.parts))
 
 
 def picture_of(computed: Computed, unit: str, hidden: Collection[str] = ()) -> Picture:

@@ -87,7 +87,7 @@ def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
         layer_choices=LAYER_CHOICES,
         temperatures=temperatures(project.day),
         findings=findings_part(laid.computed.findings, panel.accepted),
-        **_parts(laid, steps, Shown(), swap=False),
+        **_parts(laid, steps, Shown()),
     )
 
 
@@ -96,7 +96,7 @@ def parts_of(before: Laid | None, after: Laid, steps: Steps, shown: Shown) -> Ed
 
     `before` is the panel as the page shows it, None where that is not known: then everything is sent.
     """
-    parts = _parts(after, steps, shown, swap=True)
+    parts = _parts(after, steps, shown)
     picture: Picture = parts["drawing"]
     if before:
         known, now = before.computed, after.computed
@@ -104,7 +104,7 @@ def parts_of(before: Laid | None, after: Laid, steps: Steps, shown: Shown) -> Ed
         if before.checkpoints(shown.temperature) == parts["checkpoints"]:
             parts["checkpoints"] = None
         picture = picture.less(before.picture(shown.hidden))
-    parts["drawing"] = picture.swapping()
+    parts["drawing"] = picture
     return EditorParts(**parts)
 
 
@@ -112,10 +112,10 @@ def layers_of(loaded: LoadedPanel, names: frozenset[str]) -> Picture:
     """The groups of some layers, for a page that shows them from now on."""
     picture = laid_out(loaded).picture(HIDEABLE - names)
     wanted = tuple(part for part in picture.parts if part.id.removeprefix("layer-").partition("-")[0] in names)
-    return replace(picture, parts=wanted).swapping()
+    return replace(picture, parts=wanted)
 
 
-def _parts(laid: Laid, steps: Steps, shown: Shown, *, swap: bool) -> dict[str, Any]:
+def _parts(laid: Laid, steps: Steps, shown: Shown) -> dict[str, Any]:
     loaded = laid.loaded
     picture = laid.picture(shown.hidden)
     return {
@@ -128,5 +128,4 @@ def _parts(laid: Laid, steps: Steps, shown: Shown, *, swap: bool) -> dict[str, A
         "checkpoints": laid.checkpoints(shown.temperature),
         "undo": steps.undo,
         "redo": steps.redo,
-        "swap": swap,
     }

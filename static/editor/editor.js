@@ -2,6 +2,7 @@
 
 import { Advising } from "./advice.js";
 import { watchBonds } from "./bonds.js";
+import { takeChanged } from "./changed.js";
 import { watchEnds } from "./ends.js";
 import { Frame } from "./frame.js";
 import { Gestures } from "./gestures.js";
@@ -26,6 +27,7 @@ const places = new Places(svg, frame);
 const advising = new Advising(editor, svg);
 new Kept();
 watchBonds();
+takeChanged();
 watchEnds();
 new Keys(svg, { frame, things, gestures, places, say });
 

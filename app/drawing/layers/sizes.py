@@ -89,6 +89,7 @@ def _free_sides(scene: Scene, x: Floats, y: Floats, reach: Floats, lengths: list
     corner_x = np.stack([left, left, left + wide[:, None], left + wide[:, None]])
     corner_y = y[:, None] + dy * reach + np.array([-half, half, -half, half])[:, None, None]
     is_beside = (corner_x > 0) & (corner_x < scene.width) & (corner_y > 0) & (corner_y < scene.height)
-    is_brick = is_within(scene.layout.field, corner_x, corner_y)
-    free: NDArray[np.bool_] = (is_beside & ~is_brick).all(axis=0)
+    free: NDArray[np.bool_] = is_beside.all(axis=0)
+    for x_now, y_now in zip(corner_x, corner_y, strict=True):
+        free[free] = ~is_within(scene.layout.field, x_now[free], y_now[free])
     return free
