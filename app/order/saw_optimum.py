@@ -15,8 +15,8 @@ from app.order.saw_stock import FACTORY_ENDS, Item, Stock, Way, Ways, bricks_of,
 MOST_WAYS = 4_000
 """So many ways to cut a brick are all listed; where there are more, only those that help are."""
 
-MOST_NODES = 20_000
-"""Nodes of the search after which the best so far is taken, with the bound proven so far; the same every time."""
+MOST_NODES, MOST_SECONDS = 2_000, 2.0
+"""Nodes and time after which the best so far is taken, with the bound proven so far; common jobs need one node."""
 
 _ROUND_OFF = 1e-6
 
@@ -53,21 +53,23 @@ def all_ways(stock: Stock, items: Sequence[Item], wanted: Mapping[Item, int], mo
     Ways with room for another piece are never needed: too many pieces of a length do no harm.
     """
     found: list[Way] = []
-    looked_at = 0
     open_ways: list[tuple[int, Way, int, int]] = [(0, (), stock.room, FACTORY_ENDS)]
-    while open_ways:
-        looked_at += 1
-        if looked_at > most:
-            return None
+    for _ in range(most):
         start, way, room, ends = open_ways.pop()
-        used = Counter(way)
-        fitting = [k for k, item in enumerate(items) if used[item] < wanted[item] and stock.times(item, room, ends)]
+        fitting = [k for k, item in enumerate(items) if _fits(stock, item, room, ends, way, wanted)]
         if not fitting:
             found.append(way)
         for k in (k for k in fitting if k >= start):
             item = items[k]
             open_ways.append((k, (*way, item), room - stock.taken(item), ends - item.has_factory_end))
-    return found
+        if not open_ways:
+            return found
+    return None
+
+
+def _fits(stock: Stock, item: Item, room: int, ends: int, way: Way, wanted: Mapping[Item, int]) -> bool:
+    has_room = stock.taken(item) <= room and (ends > 0 or not item.has_factory_end)
+    return has_room and way.count(item) < wanted[item]
 
 
 def _solved(items: Sequence[Item], wanted: Mapping[Item, int], ways: Sequence[Way]) -> tuple[Ways, int]:
@@ -78,7 +80,7 @@ def _solved(items: Sequence[Item], wanted: Mapping[Item, int], ways: Sequence[Wa
         integrality=np.ones(len(ways)),
         bounds=Bounds(0, need.max()),
         constraints=LinearConstraint(matrix(items, ways), lb=need),
-        options={"node_limit": MOST_NODES, "mip_rel_gap": 0.0},
+        options={"node_limit": MOST_NODES, "time_limit": MOST_SECONDS, "mip_rel_gap": 0.0},
     )
     bound = ceil(answer.mip_dual_bound - _ROUND_OFF) if answer.mip_dual_bound is not None else 0
     if answer.x is None:

@@ -99,7 +99,8 @@ def _has_neighbour(extent: shapely.Geometry, local: Pieces, standing: Flags, tur
     edge = extent.boundary
     shapely.prepare(edge)
     on_edge = [shapely.dwithin(edge, shapely.points(turned_points(points, turn)), ON_EDGE) for points in (starts, ends)]
-    return ~(on_edge[0] & on_edge[1])
+    beside: Flags = ~(on_edge[0] & on_edge[1])
+    return beside
 
 
 def _lying(ring: Floats, box: Floats, is_standing: bool) -> tuple[Point, ...]:
