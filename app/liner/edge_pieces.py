@@ -1,0 +1,123 @@
+"""Where courses stop in the open and a finishing edge piece ends them. See `edge_pieces`."""
+
+from collections.abc import Iterator
+from itertools import groupby
+
+import numpy as np
+import shapely
+
+from app.brickwork.boundary import Edges, edges
+from app.brickwork.lattice import Flags, Floats, Ints
+from app.brickwork.layout import Layout, whole_outlines
+from app.liner.work_values import EdgePieces, EdgeRun
+from app.panel.geometry import inches, openings_polygon, outline_polygon, shape_polygon, strip_polygon
+from app.panel.tolerance import TOLERANCE
+
+_NEAR = 10 * TOLERANCE
+"""Inches; a side of brick this near to the field's boundary lies on it."""
+
+_BEYOND = 1e-3
+"""Inches past the boundary at which one looks whether plain concrete follows."""
+
+
+def edge_pieces(layout: Layout) -> EdgePieces:
+    """The field's boundary where brick ends at it and plain concrete follows, in straight runs.
+
+    A run goes on across the joints between pieces that end at one line, as the edge piece does. There is none at a
+    flush or return edge, a strip or a plate, where a form or the strip itself stands, and none where the field ends in
+    a joint. Kinds: "upright", "level", "skew". Empty for no brick.
+    """
+    if not len(layout.units):
+        return EdgePieces(())
+    boundary = edges(layout.field)
+    which, low, high = _brick_along(layout, boundary)
+    kept = _is_open(layout, boundary, which, (low + high) / 2)
+    order = np.lexsort((low[kept], which[kept]))
+    found = zip(*(column[kept][order].tolist() for column in (which, low, high)), strict=True)
+    joint = _widest_joint(layout) + _NEAR
+    runs = (
+        _run(boundary, edge, start, end)
+        for edge, some in groupby(found, key=lambda row: row[0])
+        for start, end in _joined([(start, end) for _, start, end in some], joint)
+    )
+    return EdgePieces(tuple(runs))
+
+
+def _widest_joint(layout: Layout) -> float:
+    sizes = [region.size for region in layout.regions]
+    return max(max(size.head_joint.inches, size.gauge - size.height.inches) for size in sizes)
+
+
+def _joined(spans: list[tuple[float, float]], joint: float) -> Iterator[tuple[float, float]]:
+    """Rising spans, those with no more than a joint between them as one."""
+    start, end = spans[0]
+    for low, high in spans[1:]:
+        if low - end > joint:
+            yield start, end
+            start = low
+        end = max(end, high)
+    yield start, end
+
+
+def _run(boundary: Edges, edge: int, start: float, end: float) -> EdgeRun:
+    (x, y), (dx, dy) = _start(boundary)[edge].tolist(), _direction(boundary)[edge].tolist()
+    kind = "upright" if abs(dx) <= TOLERANCE else "level" if abs(dy) <= TOLERANCE else "skew"
+    return EdgeRun(kind, (x + dx * start, y + dy * start), (x + dx * end, y + dy * end), end - start)
+
+
+def _start(boundary: Edges) -> Floats:
+    return np.column_stack([boundary.x0, boundary.y0])
+
+
+def _direction(boundary: Edges) -> Floats:
+    run = np.column_stack([boundary.x1 - boundary.x0, boundary.y1 - boundary.y0])
+    direction: Floats = run / np.maximum(np.hypot(run[:, 0], run[:, 1]), TOLERANCE)[:, None]
+    return direction
+
+
+def _brick_along(layout: Layout, boundary: Edges) -> tuple[Ints, Floats, Floats]:
+    """Sides of brick that lie on the boundary: on which of its edges, from and to how far along it, inches."""
+    sides = _sides(layout)
+    lines = shapely.linestrings(np.stack([_start(boundary), np.column_stack([boundary.x1, boundary.y1])], axis=1))
+    side, which = shapely.STRtree(lines).query(shapely.linestrings(sides), predicate="dwithin", distance=_NEAR)
+    start, direction = _start(boundary)[which], _direction(boundary)[which]
+    off = sides[side] - start[:, None]
+    along = (off * direction[:, None]).sum(axis=2)
+    across = np.abs(off[..., 0] * direction[:, None, 1] - off[..., 1] * direction[:, None, 0]).max(axis=1)
+    length = shapely.length(lines)[which]
+    low, high = np.clip(along.min(axis=1), 0, length), np.clip(along.max(axis=1), 0, length)
+    on = (across <= _NEAR) & (high - low > _NEAR)
+    return which[on], low[on], high[on]
+
+
+def _sides(layout: Layout) -> Floats:
+    """Sides of all pieces of brick whose box is near the field's boundary, shape (sides, 2, 2)."""
+    pieces = layout.trims.pieces
+    after = np.arange(len(pieces.points)) + 1
+    after[pieces.first + pieces.count - 1] = pieces.first
+    whole = np.concatenate([whole_outlines(layout, zone) for zone in range(len(layout.regions))])
+    whole = whole[_is_near_boundary(layout, whole)]
+    of_whole = np.stack([whole, np.roll(whole, -1, axis=1)], axis=2).reshape(-1, 2, 2)
+    return np.concatenate([of_whole, np.stack([pieces.points, pieces.points[after]], axis=1)])
+
+
+def _is_near_boundary(layout: Layout, outlines: Floats) -> Flags:
+    near = np.zeros(len(outlines), dtype=np.bool_)
+    rims = shapely.get_parts(shapely.boundary(layout.field))
+    tree = shapely.STRtree(shapely.polygons(outlines)) if len(outlines) else None
+    if tree is not None:
+        near[tree.query(rims, predicate="dwithin", distance=_NEAR)[1]] = True
+    return near
+
+
+def _is_open(layout: Layout, boundary: Edges, which: Ints, at: Floats) -> Flags:
+    """Whether plain concrete lies just beyond these places of the boundary; the field is on its left."""
+    direction = _direction(boundary)[which]
+    beyond = _start(boundary)[which] + direction * at[:, None] + _BEYOND * direction[:, ::-1] * (1, -1)
+    panel = layout.panel
+    taken = [openings_polygon(panel), *(shape_polygon(plate.shape) for plate in panel.plates)]
+    taken += [strip_polygon(inches(strip.line), strip.width.inches) for strip in panel.strips]
+    concrete = outline_polygon(panel).difference(shapely.union_all(taken))
+    shapely.prepare(concrete)
+    is_open: Flags = shapely.contains_xy(concrete, beyond[:, 0], beyond[:, 1])
+    return is_open
