@@ -5,12 +5,13 @@ from typing import Any
 from app.brickwork.checks import findings
 from app.brickwork.findings import Finding
 from app.brickwork.layout import Layout
-from app.documents import results_face, results_fit, results_liner, results_returns
+from app.documents import results_face, results_fit, results_liner, results_returns, results_saw
 from app.documents.accepted import acceptance_of
 from app.documents.digest import panel_digest
 from app.documents.measure import Measured
 from app.liner.offcut_values import CuttingPlan
 from app.liner.values import Drift, SheetPlan
+from app.order.saw import saw_list
 from app.order.values import Line, Takeoff
 from app.panel.project import Project, Wall
 from app.panel.values import Panel
@@ -44,6 +45,7 @@ def layout_result(
         "returns": results_returns.return_edges(layout, measured),
         "sheets": results_liner.sheets(plan, cutting, measured),
         "drift": results_liner.drift(drift, measured),
+        "saw": results_saw.saw(saw_list([layout], project.order, project.length_unit), measured),
         "takeoff": takeoff_result(takeoff),
         "findings": [
             _finding(finding, panel, measured) for finding in all_findings(layout, drift, project.length_unit)

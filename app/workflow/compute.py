@@ -18,6 +18,8 @@ from app.liner.offcut_values import CuttingPlan
 from app.liner.offcuts import cutting_plan
 from app.liner.sheets import sheet_plan
 from app.liner.values import Drift, SheetPlan
+from app.order.saw import saw_list
+from app.order.saw_values import SawList
 from app.order.takeoff import takeoff
 from app.order.values import Takeoff
 from app.panel.project import Day, Liner, Order, Project, Wall
@@ -66,6 +68,11 @@ class Computed:
         return cutting_plan(self.layout, self.plan, self.given.liner)
 
     @cached_property
+    def saw(self) -> SawList:
+        """What this panel alone has to be cut, once somebody asks."""
+        return saw_list([self.layout], self.given.order, self.unit)
+
+    @cached_property
     def takeoff(self) -> Takeoff:
         """What this panel alone needs, once somebody asks."""
         return takeoff([self.layout], [self.plan], [self.cutting], self.given.order, self.given.liner, self.unit)
@@ -90,6 +97,13 @@ def takeoff_of(project: Project, panels: Sequence[Computed]) -> Takeoff:
     layouts, plans = [panel.layout for panel in panels], [panel.plan for panel in panels]
     cuttings = [panel.cutting for panel in panels]
     return takeoff(layouts, plans, cuttings, project.order, project.liner, project.length_unit)
+
+
+def saw_list_of(project: Project, panels: Sequence[Computed]) -> SawList:
+    """What has to be cut for several panels of a project together: their pieces share bricks."""
+    if len(panels) == 1:
+        return panels[0].saw
+    return saw_list([panel.layout for panel in panels], project.order, project.length_unit)
 
 
 def _used_bonds(project: Project, panel: Panel) -> tuple[Bond, ...]:

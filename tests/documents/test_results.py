@@ -52,6 +52,7 @@ def test_the_keys_are_those_of_the_contract(b1):
         "returns",
         "sheets",
         "drift",
+        "saw",
         "takeoff",
         "findings",
     ]
@@ -63,8 +64,14 @@ def test_the_keys_are_those_of_the_contract(b1):
     assert list(b1["findings"][0]) == ["code", "severity", "where", "text", "about", "accepted"]
 
 
-def test_what_is_not_built_yet_is_absent(b1):
-    assert "saw" not in b1
+def test_the_saw_list_takes_a_brick_a_piece_at_most_and_says_what_is_proven(b1):
+    saw = b1["saw"]
+    assert {"bricks", "bound", "proven", "first_fit", "patterns", "pieces", "rips", "notches", "skews"} <= set(saw)
+    assert saw["bound"] == saw["bricks"] <= saw["first_fit"] <= saw["flat_pieces"] == b1["counts"]["trimmed"] == 785
+    assert saw["proven"] is True
+    assert list(saw["patterns"][0]) == ["times", "size", "kind", "length", "pieces", "left_over"]
+    whole = sum(len(pattern["pieces"]) * pattern["times"] for pattern in saw["patterns"])
+    assert whole == sum(piece["count"] for piece in saw["pieces"])
 
 
 def test_every_control_line_says_whether_it_is_met(b1):
