@@ -17,16 +17,22 @@ from app.web.forms import Form, named, then, whole_number
 from app.web.pages import show
 from app.web.project_view import HOW_TO_TYPE, Asked, Typed, page_of
 from app.web.wall_form import Changed, after, asked_of
-from app.workflow.loading import check_project, checking, load_project, panel_of, wall_of
+from app.workflow.loading import check_project, checking, load_panel, load_project, panel_of, wall_of
 from app.workflow.new_parts import new_panel, new_wall
 from app.workflow.opening import Connections
+from app.workflow.panel_edits import AskedEdit, edit_panel
 from app.workflow.projects import add_panel, add_wall, project_file, put_back_panel, remove_panel, rename_panel
-from app.workflow.refusals import ProjectStale
+from app.workflow.refusals import ProjectStale, Stale
 from app.workflow.wall_settings import set_wall
 
 SINCE = (
     "Somebody changed this project since you opened the page, so the wall was left as it is. What you see now is the"
     " project as it stands; set the wall again if you still want to."
+)
+
+CAST_SINCE = (
+    "Somebody set the casting day of this panel since you opened the page, so it was left as it is. What you see now is"
+    " the project as it stands; set the day again if you still want to."
 )
 
 router = APIRouter(prefix="/projects/{project_id}", include_in_schema=False)
@@ -115,6 +121,22 @@ def rename(project_id: str, panel_id: str, database: Database, form: Form, now: 
     except (Refused, MarkTaken) as error:
         return _page(database, project_id, Asked(_faults(error)))
     return then(f"/projects/{project_id}")
+
+
+@router.post("/panels/{panel_id}/casting")
+def set_casting(project_id: str, panel_id: str, database: Database, form: Form, now: Now) -> Response:
+    """A panel's casting day and whether its brick is placed, in its log like any edit; what others changed stays."""
+    try:
+        values = {name: form.get(name, "") for name in ("cast_on", "placed")}
+        asked = AskedEdit("set_casting", values, whole_number(form, "revision"), uuid4().hex, OFFICE, on_top=True)
+        with writing(database) as session:
+            wall = panel_of(session, project_id, panel_id).wall_id
+            edit_panel(session, load_panel(session, panel_id), asked, now)
+    except Refused as error:
+        return _page(database, project_id, Asked(error.faults))
+    except Stale:
+        return _page(database, project_id, Asked(notice=CAST_SINCE), 412)
+    return then(f"/projects/{project_id}#casting-{wall}")
 
 
 @router.post("/panels/{panel_id}/remove")

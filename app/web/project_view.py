@@ -4,8 +4,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from app.brickwork.bonds import BONDS
-from app.brickwork.wall import is_continuous
-from app.documents.accepted import open_findings
 from app.documents.project_file import sizes_of
 from app.lengths import format_length
 from app.order.values import Line
@@ -14,11 +12,12 @@ from app.panel.project import Project, Wall
 from app.storage.projects import StoredWall
 from app.storage.shares import StoredShare
 from app.web.pages import Page, Step
+from app.web.project_schedule import PanelLink, PanelRow, casting_words, panel_row
 from app.web.wall_drawing import WallDrawing, wall_drawing
 from app.web.wall_form import Changed, ChangedPart, WallForm, changed_part, form_of
-from app.web.words import at, counted, listed, sized
+from app.web.words import at, counted, listed
 from app.workflow.compute import Computed, compute, takeoff_of
-from app.workflow.loading import LoadedPanel, LoadedProject, LoadedWall
+from app.workflow.loading import LoadedProject, LoadedWall
 from app.workflow.new_parts import usual
 
 
@@ -34,29 +33,6 @@ class Typed:
 
 
 @dataclass(frozen=True, slots=True)
-class PanelRow:
-    """One line of the panel schedule."""
-
-    id: str
-    mark: str
-    address: str
-    bed_address: str
-    change_address: str
-    size: str
-    thickness: str
-    base: str
-    courses_from: str
-    whole: str
-    trimmed: str
-    small: str
-    sheets: str
-    revision: int
-    findings: str
-    has_findings: bool
-    accepted: str
-
-
-@dataclass(frozen=True, slots=True)
 class WallPart:
     """One wall: its drawing, its schedule, and the form for a new panel."""
 
@@ -67,6 +43,7 @@ class WallPart:
     pole_words: str
     form: WallForm
     changed: ChangedPart | None
+    casting: str
     rows: tuple[PanelRow, ...]
     new: Typed
     is_typed: bool
@@ -110,6 +87,7 @@ class ProjectPage(Page):
     unit: str
     name: str
     facts: str
+    links: tuple[PanelLink, ...]
     walls: tuple[WallPart, ...]
     next_wall: str
     sizes: tuple[str, ...]
@@ -146,6 +124,7 @@ def page_of(
         address=address,
         name=project.name,
         facts=_facts(loaded),
+        links=_links(address),
         revision=loaded.revision,
         unit=project.length_unit,
         walls=tuple(_wall(loaded, wall, row, computed, asked) for wall, row in zip(loaded.walls, stored, strict=True)),
@@ -169,6 +148,11 @@ HOW_TO_TYPE = {
 }
 
 
+def _links(address: str) -> tuple[PanelLink, ...]:
+    pages = (("Order", "order?of=project"), ("Saw list", "saw?of=project"), ("Settings", "settings"))
+    return tuple(PanelLink(name, f"{address}/{page}", name) for name, page in pages)
+
+
 def _facts(loaded: LoadedProject) -> str:
     unit = {"in": "feet and inches", "mm": "millimetres"}[loaded.project.length_unit]
     return f"{counted(len(loaded.walls), 'wall')}, {counted(len(loaded.panels), 'panel')}. Lengths in {unit}."
@@ -178,7 +162,7 @@ def _wall(
     loaded: LoadedProject, wall: LoadedWall, stored: StoredWall, computed: Mapping[str, Computed], asked: Asked
 ) -> WallPart:
     unit, typed = loaded.project.length_unit, asked.typed.get(wall.id)
-    rows = tuple(_row(loaded, panel, computed[panel.id]) for panel in wall.panels)
+    rows = tuple(panel_row(loaded.id, panel, computed[panel.id]) for panel in wall.panels)
     drawing = wall_drawing(wall, computed, unit) if rows else None
     return WallPart(
         id=wall.id,
@@ -188,6 +172,7 @@ def _wall(
         pole_words=POLE_WORDS if drawing and drawing.handle else ALL_ALONE,
         form=form_of(stored, unit),
         changed=_changed(loaded, wall, asked.changed),
+        casting=casting_words(wall.wall.panels),
         rows=rows,
         new=typed or _begun(loaded, wall),
         is_typed=typed is not None,
@@ -209,30 +194,6 @@ def _changed(loaded: LoadedProject, wall: LoadedWall, changed: Changed | None) -
     if changed is None or (changed.wall_id, changed.revision) != (wall.id, loaded.revision):
         return None
     return changed_part(changed, wall.wall, loaded.project.length_unit)
-
-
-def _row(loaded: LoadedProject, panel: LoadedPanel, computed: Computed) -> PanelRow:
-    unit, value, layout = loaded.project.length_unit, panel.panel, computed.layout
-    still = open_findings(computed.findings, value.accepted)
-    return PanelRow(
-        id=panel.id,
-        mark=value.mark,
-        address=f"/panels/{panel.id}",
-        bed_address=f"/bed/{panel.id}",
-        change_address=f"/projects/{loaded.id}/panels/{panel.id}",
-        size=sized(value.width, value.height, unit),
-        thickness=format_length(value.thickness, unit),
-        base=format_length(value.base, unit),
-        courses_from="released" if value.released else "the wall" if is_continuous(value) else "own origin",
-        whole=f"{layout.whole:,}",
-        trimmed=f"{len(layout.trims):,}",
-        small=f"{layout.small:,}",
-        sheets=f"{computed.cutting.used:,}",
-        revision=panel.revision,
-        findings=counted(len(still), "finding") if still else "none",
-        has_findings=bool(still),
-        accepted=f"{len(computed.findings) - len(still):,} accepted" if len(still) < len(computed.findings) else "",
-    )
 
 
 def _begun(loaded: LoadedProject, wall: LoadedWall) -> Typed:

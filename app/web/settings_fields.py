@@ -48,6 +48,10 @@ ASKED: Mapping[str, tuple[tuple[str, str, str], ...]] = {
 """Key, label and unit of each value; no unit: a length. {t} is the project's F or C."""
 
 
+COUNTED = ("columns", "rows", "bricks", "cartons", "sheets")
+"""Units of which there may be one."""
+
+
 @dataclass(frozen=True, slots=True)
 class SettingField:
     """One value: as typed, what that was understood as or what an empty field stands for, and what is wrong with it."""
@@ -97,7 +101,8 @@ def said_value(project: Project, value: Length | float, unit: str) -> str:
     """A value as a person reads it, in its unit."""
     if isinstance(value, Length):
         return _said_length(value, project.length_unit)
-    return f"{_figure(value)} {unit.format(t=project.temperature_unit)}".strip()
+    words = unit.removesuffix("s") if value == 1 and unit in COUNTED else unit
+    return f"{_figure(value)} {words.format(t=project.temperature_unit)}".strip()
 
 
 def _said_length(length: Length, unit: str) -> str:

@@ -155,6 +155,8 @@ async def test_deliveries_are_noted_in_a_line_taken_back_and_put_back_in_their_p
     project = await made(visitor)
     page = (await visitor.get(f"/projects/{project}/settings")).text
     items = [html.unescape(item) for item in re.findall(r"<option[^>]*>([^<]*)</option>", page)]
+    assert items[0].startswith("Thin brick modular, stretcher")
+    assert "Face of panels" not in items
     for day, count in (("2026-11-30", "900"), ("2026-11-28", "1200")):
         answer = await sent(visitor, project, "deliveries", day=day, item=items[0], count=count)
         assert answer.status_code == 303

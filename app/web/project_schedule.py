@@ -1,0 +1,89 @@
+"""The panel schedule of a wall: one line a panel, with its pages and its casting day."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from app.brickwork.wall import is_continuous
+from app.documents.accepted import open_findings
+from app.lengths import format_length
+from app.panel.values import Panel
+from app.web.words import counted, sized
+from app.workflow.compute import Computed
+from app.workflow.loading import LoadedPanel
+
+
+@dataclass(frozen=True, slots=True)
+class PanelLink:
+    """A page of a panel: its name, its address, and its whole name for who hears it without the table."""
+
+    name: str
+    address: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class PanelRow:
+    """One line of the panel schedule."""
+
+    id: str
+    mark: str
+    address: str
+    change_address: str
+    size: str
+    depth: str
+    courses_from: str
+    whole: str
+    trimmed: str
+    small: str
+    sheets: str
+    revision: int
+    findings: str
+    has_findings: bool
+    accepted: str
+    cast_on: str
+    is_placed: bool
+    links: tuple[PanelLink, ...]
+
+
+def panel_row(project_id: str, panel: LoadedPanel, computed: Computed) -> PanelRow:
+    """The line of one panel."""
+    unit, value, layout = panel.project.length_unit, panel.panel, computed.layout
+    still = open_findings(computed.findings, value.accepted)
+    return PanelRow(
+        id=panel.id,
+        mark=value.mark,
+        address=f"/panels/{panel.id}",
+        change_address=f"/projects/{project_id}/panels/{panel.id}",
+        size=sized(value.width, value.height, unit),
+        depth=f"{format_length(value.thickness, unit)} thick, base {format_length(value.base, unit)}",
+        courses_from="released" if value.released else "the wall" if is_continuous(value) else "own origin",
+        whole=f"{layout.whole:,}",
+        trimmed=f"{len(layout.trims):,}",
+        small=f"{layout.small:,}",
+        sheets=f"{computed.cutting.used:,}",
+        revision=panel.revision,
+        findings=counted(len(still), "finding") if still else "none",
+        has_findings=bool(still),
+        accepted=f"{len(computed.findings) - len(still):,} accepted" if len(still) < len(computed.findings) else "",
+        cast_on=value.cast_on or "",
+        is_placed=value.placed,
+        links=panel_links(panel.id, value.mark),
+    )
+
+
+def panel_links(panel_id: str, mark: str) -> tuple[PanelLink, ...]:
+    """The pages of a panel beside its editor."""
+    pages = (
+        ("Liner", f"/panels/{panel_id}/liner"),
+        ("Drift", f"/panels/{panel_id}/drift"),
+        ("Bed", f"/bed/{panel_id}"),
+    )
+    return tuple(PanelLink(name, address, f"{name} of {mark}") for name, address in pages)
+
+
+def casting_words(panels: Sequence[Panel]) -> str:
+    """How many panels of a wall have their day, and how many have their brick placed; nothing for no panels."""
+    if not panels:
+        return ""
+    dated, placed = sum(panel.cast_on is not None for panel in panels), sum(panel.placed for panel in panels)
+    return f"{dated} of {len(panels)} with a casting day, {placed} placed"
