@@ -32,7 +32,7 @@ async def test_the_day_is_in_the_schedule_and_an_empty_one_is_taken_away(visitor
     assert '<span class="whole">2026-12-01</span><br><span class="right">placed</span>' in page
     assert "1 of 2 with a casting day, 1 placed" in page
     await cast(visitor, project, panel, revision="2", cast_on="")
-    assert await document(visitor, panel) == PROJECT["walls"][0]["panels"][0]
+    assert await document(visitor, panel) == PROJECT["walls"][0]["panels"][0] | {"placed": False}
 
 
 async def test_the_day_lies_on_top_of_what_somebody_else_changed(visitor: httpx.AsyncClient) -> None:
