@@ -9,6 +9,7 @@ from app.documents import results_face, results_fit, results_liner, results_retu
 from app.documents.accepted import acceptance_of
 from app.documents.digest import panel_digest
 from app.documents.measure import Measured
+from app.liner.fixing_advice import fixing_advice
 from app.liner.offcut_values import CuttingPlan
 from app.liner.values import Drift, SheetPlan
 from app.order.saw import saw_list
@@ -44,7 +45,7 @@ def layout_result(
         "fit": results_fit.fit(layout, measured),
         "returns": results_returns.return_edges(layout, measured),
         "sheets": results_liner.sheets(plan, cutting, measured),
-        "drift": results_liner.drift(drift, measured),
+        "drift": results_liner.drift(drift, measured, fixing_advice(layout, drift, project.liner, project.day)),
         "saw": results_saw.saw(saw_list([layout], project.order, project.length_unit), measured),
         "takeoff": takeoff_result(takeoff),
         "findings": [

@@ -1,11 +1,13 @@
 """The liner in a panel's results: every sheet in laying order, and where the tape is read."""
 
+from collections.abc import Sequence
 from typing import Any
 
 from app.documents.measure import Measured
 from app.liner.cuts import Cut
+from app.liner.fixing_advice import FixingAdvice, SpanAdvice
 from app.liner.offcut_values import CutSheet, CuttingPlan, Taken
-from app.liner.values import Checkpoint, Drift, Sheet, SheetPlan
+from app.liner.values import Checkpoint, Drift, LayingWindow, Sheet, SheetPlan
 
 Document = dict[str, Any]
 
@@ -28,14 +30,52 @@ def sheets(plan: SheetPlan, cutting: CuttingPlan, measured: Measured) -> Documen
     }
 
 
-def drift(found: Drift, measured: Measured) -> Document:
-    """Checkpoints with what the tape should read; a span or window is null where there is none."""
+def drift(found: Drift, measured: Measured, advice: Sequence[SpanAdvice] = ()) -> Document:
+    """Checkpoints with what the tape should read, and the bed temperatures at which what lies between lines that hold
+    the liner may be laid; a span or window is null where there is none. Advice is on fixing lines, face frame."""
     window = {"low": found.window[0], "high": found.window[1]} if found.window else None
     return {
         "worst_span": None if found.worst_span is None else measured.length(found.worst_span),
         "worst_temperature": found.worst_temperature,
         "window": window,
         "checkpoints": [_checkpoint(point, measured) for point in found.checkpoints],
+        "windows": [_window(span, measured) for span in found.spans],
+        "fixing_advice": [_advice(one, measured) for one in advice],
+    }
+
+
+def _window(span: LayingWindow, measured: Measured) -> Document:
+    return {
+        "axis": span.axis,
+        "from": measured.length(span.start),
+        "to": measured.length(span.end),
+        "held_by": span.held_by,
+        "low": span.low,
+        "high": span.high,
+    }
+
+
+def _advice(advice: SpanAdvice, measured: Measured) -> Document:
+    """Growth without sign, at the day's worst temperature: as it is, and with all lines."""
+    return {
+        **_window(advice.span, measured),
+        "temperature": advice.temperature,
+        "growth": measured.length(advice.grows),
+        "least": measured.length(advice.least),
+        "lines": [_fixing(line, measured) for line in advice.lines],
+    }
+
+
+def _fixing(line: FixingAdvice, measured: Measured) -> Document:
+    """Where a fixing line goes, and what it saves by itself at one checkpoint or, where `mark` is "", at its span's
+    end."""
+    return {
+        "position": measured.length(line.position),
+        "nominal": measured.length(line.running),
+        "line": measured.outline((x.inches, y.inches) for x, y in line.line),
+        "mark": line.mark,
+        "at": measured.length(line.at),
+        "growth": {"before": measured.length(line.before), "after": measured.length(line.after)},
     }
 
 
@@ -92,4 +132,5 @@ def _checkpoint(point: Checkpoint, measured: Measured) -> Document:
         "expected": {"low": measured.length(point.expected_low), "high": measured.length(point.expected_high)},
         "band": measured.length(point.band),
         "control": point.control,
+        "window": None if point.window is None else {"low": point.window[0], "high": point.window[1]},
     }

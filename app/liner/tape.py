@@ -88,3 +88,16 @@ def steel_tape_correction(length: float, tape_temperature: float) -> float:
     304.8082 m read at 42 F are 304.757 m: surveying forum, *Steel Taping Puzzle*, printed example.
     """
     return length * (1 + STEEL_PER_F * (tape_temperature - STEEL_STANDARD_F))
+
+
+def steel_tape_reading(length: float, tape_temperature: float) -> float:
+    """What a steel tape at `tape_temperature` degrees F reads along a true `length`, in the same unit.
+
+    The other way round of `steel_tape_correction`: the marks of a hot tape stand too far apart, so it reads short.
+    """
+    return length / (1 + STEEL_PER_F * (tape_temperature - STEEL_STANDARD_F))
+
+
+def fahrenheit(temperature: float, unit: str) -> float:
+    """A temperature in the project's unit, "F" or "C", in degrees F."""
+    return temperature * 1.8 + 32 if unit == "C" else temperature
