@@ -7,7 +7,7 @@ import numpy as np
 import shapely
 
 from app.brickwork.boundary import Edges, edges
-from app.brickwork.lattice import Flags, Floats, Ints
+from app.brickwork.lattice import Flags, Floats, Ints, runs
 from app.brickwork.layout import Layout, whole_outlines
 from app.liner.work_values import EdgePieces, EdgeRun
 from app.panel.geometry import inches, openings_polygon, outline_polygon, shape_polygon, strip_polygon
@@ -35,12 +35,12 @@ def edge_pieces(layout: Layout) -> EdgePieces:
     order = np.lexsort((low[kept], which[kept]))
     found = zip(*(column[kept][order].tolist() for column in (which, low, high)), strict=True)
     joint = _widest_joint(layout) + _NEAR
-    runs = (
+    found_runs = (
         _run(boundary, edge, start, end)
         for edge, some in groupby(found, key=lambda row: row[0])
         for start, end in _joined([(start, end) for _, start, end in some], joint)
     )
-    return EdgePieces(tuple(runs))
+    return EdgePieces(tuple(found_runs))
 
 
 def _widest_joint(layout: Layout) -> float:
@@ -78,36 +78,51 @@ def _direction(boundary: Edges) -> Floats:
 def _brick_along(layout: Layout, boundary: Edges) -> tuple[Ints, Floats, Floats]:
     """Sides of brick that lie on the boundary: on which of its edges, from and to how far along it, inches."""
     sides = _sides(layout)
-    lines = shapely.linestrings(np.stack([_start(boundary), np.column_stack([boundary.x1, boundary.y1])], axis=1))
-    side, which = shapely.STRtree(lines).query(shapely.linestrings(sides), predicate="dwithin", distance=_NEAR)
+    side, which = _on_same_lines(sides, boundary)
     start, direction = _start(boundary)[which], _direction(boundary)[which]
     off = sides[side] - start[:, None]
     along = (off * direction[:, None]).sum(axis=2)
     across = np.abs(off[..., 0] * direction[:, None, 1] - off[..., 1] * direction[:, None, 0]).max(axis=1)
-    length = shapely.length(lines)[which]
+    length = np.hypot(boundary.x1 - boundary.x0, boundary.y1 - boundary.y0)[which]
     low, high = np.clip(along.min(axis=1), 0, length), np.clip(along.max(axis=1), 0, length)
     on = (across <= _NEAR) & (high - low > _NEAR)
     return which[on], low[on], high[on]
 
 
+def _on_same_lines(sides: Floats, boundary: Edges) -> tuple[Ints, Ints]:
+    """Pairs (side, edge) that can lie on one line: upright and level ones by their place, skew ones by nearness."""
+    flat = [np.abs(sides[:, 0, axis] - sides[:, 1, axis]) <= _NEAR for axis in (0, 1)]
+    pairs = [
+        _at_same_place(np.flatnonzero(flat[0]), sides[:, 0, 0], np.flatnonzero(boundary.upright), boundary.x0),
+        _at_same_place(np.flatnonzero(flat[1]), sides[:, 0, 1], np.flatnonzero(boundary.level), boundary.y0),
+    ]
+    skew, slant = np.flatnonzero(~boundary.upright & ~boundary.level), np.flatnonzero(~flat[0] & ~flat[1])
+    if len(skew) and len(slant):
+        ends = np.column_stack([boundary.x0, boundary.y0, boundary.x1, boundary.y1])[skew].reshape(-1, 2, 2)
+        lines, tree = shapely.linestrings(sides[slant]), shapely.STRtree(shapely.linestrings(ends))
+        near = tree.query(lines, predicate="dwithin", distance=_NEAR)
+        pairs.append((slant[near[0]], skew[near[1]]))
+    one, two = (np.concatenate(column) for column in zip(*pairs, strict=True))
+    return one, two
+
+
+def _at_same_place(side: Ints, side_at: Floats, edge: Ints, edge_at: Floats) -> tuple[Ints, Ints]:
+    edge = edge[np.argsort(edge_at[edge])]
+    rising = edge_at[edge]
+    first = np.searchsorted(rising, side_at[side] - _NEAR)
+    count = np.searchsorted(rising, side_at[side] + _NEAR) - first
+    owner, rank = runs(count)
+    return side[owner], edge[first[owner] + rank]
+
+
 def _sides(layout: Layout) -> Floats:
-    """Sides of all pieces of brick whose box is near the field's boundary, shape (sides, 2, 2)."""
+    """Sides of all pieces of brick, shape (sides, 2, 2)."""
     pieces = layout.trims.pieces
     after = np.arange(len(pieces.points)) + 1
     after[pieces.first + pieces.count - 1] = pieces.first
     whole = np.concatenate([whole_outlines(layout, zone) for zone in range(len(layout.regions))])
-    whole = whole[_is_near_boundary(layout, whole)]
-    of_whole = np.stack([whole, np.roll(whole, -1, axis=1)], axis=2).reshape(-1, 2, 2)
+    of_whole = np.stack([whole, whole[:, [1, 2, 3, 0]]], axis=2).reshape(-1, 2, 2)
     return np.concatenate([of_whole, np.stack([pieces.points, pieces.points[after]], axis=1)])
-
-
-def _is_near_boundary(layout: Layout, outlines: Floats) -> Flags:
-    near = np.zeros(len(outlines), dtype=np.bool_)
-    rims = shapely.get_parts(shapely.boundary(layout.field))
-    tree = shapely.STRtree(shapely.polygons(outlines)) if len(outlines) else None
-    if tree is not None:
-        near[tree.query(rims, predicate="dwithin", distance=_NEAR)[1]] = True
-    return near
 
 
 def _is_open(layout: Layout, boundary: Edges, which: Ints, at: Floats) -> Flags:

@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Sequence
 
 import numpy as np
-import shapely
 
 from app.lengths import format_length
 from app.liner.values import Sheet, SheetPlan
@@ -41,11 +40,17 @@ def fixes(
 def _windy(plan: SheetPlan, laps: Sequence[Lap]) -> Iterator[tuple[Sheet, str]]:
     covered = {(lap.over, lap.edge) for lap in laps}
     for sheet in plan.sheets:
-        share = sheet.area / shapely.Polygon(sheet.outline).area
+        share = sheet.area / _area(sheet)
         words = _free([edge for edge in ("along", "up") if (sheet.number, edge) not in covered])
         words += [f"only {share:.0%} of a sheet"] if share < SMALL_SHARE else []
         if words:
             yield sheet, "; ".join(words)
+
+
+def _area(sheet: Sheet) -> float:
+    """Of the full sheet, square inches."""
+    x, y = np.array(sheet.outline).T
+    return float(abs(x[:-1] @ y[1:] - x[1:] @ y[:-1] + x[-1] * y[0] - x[0] * y[-1]) / 2)
 
 
 def _free(edges: list[str]) -> list[str]:

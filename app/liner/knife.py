@@ -62,7 +62,7 @@ def _counted(at: float, far: Floats) -> Counted:
 
 def _gaps(ends: Floats, grid: Pockets) -> Iterator[Floats]:
     """For each cut the stretches in which it is on no pocket's floor, from and to along it, shape (n, 2), inches."""
-    near, far = _on_floors(ends, grid.corners)
+    near, far = _on_floors(ends, grid)
     lengths = np.hypot(*(ends[:, 1] - ends[:, 0]).T)
     for low, high, length in zip(near, far, lengths.tolist(), strict=True):
         met = high > low
@@ -73,14 +73,14 @@ def _gaps(ends: Floats, grid: Pockets) -> Iterator[Floats]:
         yield gaps[gaps[:, 1] - gaps[:, 0] > 2 * GUIDED]
 
 
-def _on_floors(ends: Floats, corners: Floats) -> tuple[Floats, Floats]:
+def _on_floors(ends: Floats, grid: Pockets) -> tuple[Floats, Floats]:
     """From and to which share of each segment each pocket lies under it, shape (cuts, pockets); not, where to <= from.
 
     A segment is clipped to the four half planes of a pocket, each moved out by `GUIDED`.
     """
-    side = np.roll(corners, -1, axis=1) - corners
+    side = grid.sides
     start, run = ends[:, 0], ends[:, 1] - ends[:, 0]
-    off = start[:, None, None, :] - corners[None]
+    off = start[:, None, None, :] - grid.corners[None]
     inside = side[..., 0] * off[..., 1] - side[..., 1] * off[..., 0] + GUIDED * np.hypot(side[..., 0], side[..., 1])
     grows = side[None, ..., 0] * run[:, None, None, 1] - side[None, ..., 1] * run[:, None, None, 0]
     flat = np.abs(grows) <= TOLERANCE

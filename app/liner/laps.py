@@ -2,17 +2,16 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
 import numpy as np
 import shapely
+from shapely.geometry.base import BaseGeometry
 
 from app.brickwork.lattice import Floats
 from app.liner.cuts import Ring
-from app.liner.trims import in_odd_rings, polygons_in, rings_of, trim_shapes
+from app.liner.trims import Shapes, polygons_in, rings_of, shapes_of, trim_shapes
 from app.liner.values import Sheet, SheetPlan
 from app.liner.work_values import Lap, Point
-from app.panel.keyed import Keyed
 from app.panel.tolerance import TOLERANCE
 
 _TICKS, _OFF_TIE = 1 / TOLERANCE, 0.137
@@ -33,21 +32,16 @@ class CutOutline:
 
 
 @dataclass(frozen=True, slots=True)
-class _Pair:
-    """Rings of two neighbouring trims, relative to a corner of the first, and the width of its flange."""
-
-    over: list[Floats]
-    by: list[Floats]
-    width: float
-
-
-@dataclass(frozen=True, slots=True)
 class _Strip:
     """A lap relative to a corner of the sheet below; no rings where the two only touch in a corner."""
 
-    rings: tuple[Floats, ...]
-    area: float
-    middle: Point
+    rings: tuple[Floats, ...] = ()
+    area: float = 0.0
+    middle: Point = (0.0, 0.0)
+
+
+_Rings = tuple[list[Floats], list[Floats]]
+"""Rings of two neighbouring trims, relative to a corner of the first."""
 
 
 def laps(plan: SheetPlan) -> tuple[Lap, ...]:
@@ -58,13 +52,19 @@ def laps(plan: SheetPlan) -> tuple[Lap, ...]:
     """
     if not plan.sheets or plan.lap <= 0:
         return ()
-    sheets, found = plan.sheets, []
-    for first, second in _touching(sheets):
-        over, by = sheets[first], sheets[second]
-        strip = _strip(_keyed(over, by, plan.lap))
-        if strip.rings:
-            found.append(_lap(over, by, strip))
-    return tuple(found)
+    pairs = [(plan.sheets[k], plan.sheets[n]) for k, n in _touching(plan.sheets)]
+    alike: dict[object, int] = {}
+    different: list[tuple[Sheet, Sheet, _Rings]] = []
+    kinds = []
+    for over, by in pairs:
+        rings = _relative(over, over), _relative(by, over)
+        kind = alike.setdefault(_key(rings), len(different))
+        if kind == len(different):
+            different.append((over, by, rings))
+        kinds.append(kind)
+    strips = _strips(different, plan.lap)
+    found = zip(pairs, (strips[kind] for kind in kinds), strict=True)
+    return tuple(_lap(over, by, strip) for (over, by), strip in found if strip.rings)
 
 
 def _touching(sheets: Sequence[Sheet]) -> list[tuple[int, int]]:
@@ -75,30 +75,47 @@ def _touching(sheets: Sequence[Sheet]) -> list[tuple[int, int]]:
     return [(k, n) for n, k in pairs if sheets[k].region == sheets[n].region]
 
 
-def _keyed(over: Sheet, by: Sheet, width: float) -> Keyed[_Pair]:
-    """Most pairs of neighbours are like another pair, moved: their rings relative to one corner are the same."""
-    corner = np.array(over.outline[0])
-    rings = [_relative(sheet, corner) for sheet in (over, by)]
-    key = (tuple(ring.tobytes() for ring in some) for some in rings)
-    return Keyed((*key, width), _Pair(rings[0], rings[1], width))
-
-
-def _relative(sheet: Sheet, corner: Floats) -> list[Floats]:
+def _relative(sheet: Sheet, to: Sheet) -> list[Floats]:
+    corner = np.array(to.outline[0])
     return [np.rint((np.array(ring) - corner) * _TICKS + _OFF_TIE) / _TICKS for ring in (*sheet.trim, *sheet.holes)]
 
 
-@lru_cache(maxsize=8192)
-def _strip(pair: Keyed[_Pair]) -> _Strip:
-    """The part of the later trim within a flange's width of the edge it shares with the earlier one."""
-    over, by = in_odd_rings(pair.value.over), in_odd_rings(pair.value.by)
-    grid = TOLERANCE if any(map(_is_slanted, pair.value.over)) else None
-    seam = shapely.intersection(over.boundary, by.boundary, grid_size=grid)
-    lines = [part for part in shapely.get_parts(seam) if part.length > 0]
-    if sum(part.length for part in lines) <= _LEAST_SEAM:
-        return _Strip((), 0.0, (0.0, 0.0))
-    seam = shapely.line_merge(shapely.multilinestrings(lines))
-    band = shapely.buffer(seam, pair.value.width, cap_style="flat", join_style="mitre")
-    parts = polygons_in(shapely.intersection(band, by, grid_size=grid))
+def _key(rings: _Rings) -> object:
+    """Most pairs of neighbours are like another pair, moved: their rings relative to one corner are the same."""
+    return tuple(tuple(ring.tobytes() for ring in some) for some in rings)
+
+
+def _strips(pairs: Sequence[tuple[Sheet, Sheet, _Rings]], width: float) -> list[_Strip]:
+    """For each pair the part of the later trim within a flange's width of the edge it shares with the earlier one."""
+    over = shapes_of([rings[0] for _, _, rings in pairs], [len(sheet.holes) > 0 for sheet, _, _ in pairs])
+    by = shapes_of([rings[1] for _, _, rings in pairs], [len(sheet.holes) > 0 for _, sheet, _ in pairs])
+    slanted = np.array([any(map(_is_slanted, rings[0])) for _, _, rings in pairs], dtype=np.bool_)
+    strips = [_Strip()] * len(pairs)
+    for some, grid in ((np.flatnonzero(~slanted), None), (np.flatnonzero(slanted), TOLERANCE)):
+        seams = _seams(over[some], by[some], grid)
+        bands = shapely.buffer(seams, width, cap_style="flat", join_style="mitre")
+        parts = shapely.intersection(bands, by[some], grid_size=grid)
+        for k, part in zip(some.tolist(), parts, strict=True):
+            strips[k] = _strip(part)
+    return strips
+
+
+def _seams(over: Shapes, by: Shapes, grid: float | None) -> Shapes:
+    """The edges that trims share, in runs as long as may be; empty where they only touch in a corner."""
+    shared = shapely.intersection(shapely.boundary(over), shapely.boundary(by), grid_size=grid)
+    parts, owner = shapely.get_parts(shared, return_index=True)
+    is_line = shapely.length(parts) > 0
+    seams = np.full(len(over), shapely.MultiLineString(), dtype=np.object_)
+    found, index = np.unique(owner[is_line], return_inverse=True)
+    seams[found] = shapely.line_merge(shapely.multilinestrings(parts[is_line], indices=index))
+    seams[shapely.length(seams) <= _LEAST_SEAM] = shapely.MultiLineString()
+    return seams
+
+
+def _strip(shape: BaseGeometry) -> _Strip:
+    parts = polygons_in(shape)
+    if not parts:
+        return _Strip()
     middle = shapely.point_on_surface(max(parts, key=lambda part: part.area))
     rings = tuple(shapely.get_coordinates(part.exterior)[:-1] for part in parts)
     return _Strip(rings, sum(part.area for part in parts), (middle.x, middle.y))
@@ -106,7 +123,7 @@ def _strip(pair: Keyed[_Pair]) -> _Strip:
 
 def _is_slanted(ring: Floats) -> bool:
     """Whether a side runs neither level nor upright; those that do are equal to the last digit in both trims."""
-    return bool(np.abs(ring - np.roll(ring, 1, axis=0)).min(axis=1).max() > 0)
+    return bool(np.abs(ring[1:] - ring[:-1]).min(axis=1).max() > 0)
 
 
 def _lap(over: Sheet, by: Sheet, strip: _Strip) -> Lap:

@@ -57,11 +57,12 @@ def _own_rings(sheet: Sheet, region: Region) -> Iterator[Floats]:
 
 def _key(ring: Floats) -> bytes:
     """The same for rings with the same corners, wherever they start."""
-    back, on = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
+    on = np.concatenate([ring[1:], ring[:1]]) - ring
+    back = np.concatenate([on[-1:], on[:-1]])
     turns = ring[np.abs(back[:, 0] * on[:, 1] - back[:, 1] * on[:, 0]) > TOLERANCE]
     ticks = np.rint(turns * _TICKS + _OFF_TIE).astype(np.int64)
     first = int(np.lexsort(ticks.T)[0]) if len(ticks) else 0
-    return np.roll(ticks, -first, axis=0).tobytes()
+    return np.concatenate([ticks[first:], ticks[:first]]).tobytes()
 
 
 def _ring(points: Floats) -> Ring:

@@ -19,7 +19,8 @@ from app.panel.tolerance import TOLERANCE
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Pockets:
-    """Corners of each pocket, shape (pockets, 4, 2), anticlockwise, and the sheet's outline, in its own frame.
+    """Corners of each pocket, shape (pockets, 4, 2), anticlockwise, the side from each corner to the next, and the
+    sheet's outline, in its own frame.
 
     `columns` are the far and near edges of the pockets that one counts along the sheet's first course, `rows` those of
     its courses, shape (n, 2), near before far, rising; neither where pockets do not lie along the face. `ridge` is the
@@ -27,6 +28,7 @@ class Pockets:
     """
 
     corners: Floats
+    sides: Floats
     outline: Floats
     columns: Floats
     rows: Floats
@@ -47,7 +49,7 @@ def pockets(bond: Bond, size: BrickSize, columns: int, rows: int, away: tuple[in
     own = own if away[0] * away[1] > 0 else own[:, ::-1]
     is_aligned = abs(bond.turn % 90) <= TOLERANCE
     along, up = _counted(own) if is_aligned else (np.zeros((0, 2)), np.zeros((0, 2)))
-    return Pockets(own, outline - start, along, up, _widest_joint(bond, size))
+    return Pockets(own, np.roll(own, -1, axis=1) - own, outline - start, along, up, _widest_joint(bond, size))
 
 
 def _counted(corners: Floats) -> tuple[Floats, Floats]:

@@ -16,24 +16,22 @@ Shapes = NDArray[np.object_]
 
 def trim_shapes(sheets: Sequence[Sheet]) -> Shapes:
     """What is left of each sheet, as one shape each; an empty array for no sheets."""
-    if not sheets:
+    rings = [[np.asarray(ring) for ring in (*sheet.trim, *sheet.holes)] for sheet in sheets]
+    return shapes_of(rings, [len(sheet.holes) > 0 for sheet in sheets])
+
+
+def shapes_of(rings: Sequence[Sequence[Floats]], has_holes: Sequence[bool]) -> Shapes:
+    """One shape for the rings of each trim, at least one ring each: all that lies in an odd number of them."""
+    if not rings:
         return np.zeros(0, dtype=np.object_)
-    rings = [np.asarray(ring) for sheet in sheets for ring in sheet.trim]
-    owner = np.repeat(np.arange(len(sheets)), [len(sheet.trim) for sheet in sheets])
-    index = np.repeat(np.arange(len(rings)), [len(ring) for ring in rings])
-    parts = shapely.polygons(shapely.linearrings(np.concatenate(rings), indices=index))
+    every = [ring for some in rings for ring in some]
+    owner = np.repeat(np.arange(len(rings)), [len(some) for some in rings])
+    index = np.repeat(np.arange(len(every)), [len(ring) for ring in every])
+    parts = shapely.polygons(shapely.linearrings(np.concatenate(every), indices=index))
     shapes: Shapes = shapely.multipolygons(parts, indices=owner)
-    for k, sheet in enumerate(sheets):
-        if sheet.holes:
-            shapes[k] = in_odd_rings([np.asarray(ring) for ring in (*sheet.trim, *sheet.holes)])
+    for k in np.flatnonzero(has_holes).tolist():
+        shapes[k] = shapely.symmetric_difference_all(parts[owner == k])
     return shapes
-
-
-def in_odd_rings(rings: Sequence[Floats]) -> BaseGeometry:
-    """All that lies in an odd number of rings, so that a part within a hole of another counts."""
-    if len(rings) == 1:
-        return shapely.Polygon(rings[0])
-    return shapely.symmetric_difference_all([shapely.Polygon(ring) for ring in rings])
 
 
 def polygons_in(shape: BaseGeometry) -> list[shapely.Polygon]:
