@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from math import ceil, floor
 
 import numpy as np
-from numpy.typing import NDArray
 
 from app.brickwork.lattice import Floats, Ints, runs
 from app.liner.mould import Mould
@@ -55,7 +54,7 @@ class Grid:
     """How the sheets of a mould are divided.
 
     `across` are the atoms' left sides in inches along a line of repeats, from where its first repeat starts; `up` their
-    lower sides. Both have the last one's end in addition.
+    lower sides. Both have the last one's end in addition. Bits go up the sheet first, then along.
     """
 
     shape: Mould
@@ -71,17 +70,9 @@ class Grid:
 
     def atoms(self, rings: Sequence[Floats]) -> Atoms:
         """The atoms of what is inside an odd number of the rings, which lie within the mould."""
-        size = len(self.up) - 1, len(self.across)
-        turned, touched = np.zeros(size, dtype=np.int8), np.zeros(size, dtype=np.int16)
-        for_rows = self._by_row(*_edges(rings))
-        self._mark_inside(for_rows, turned)
-        is_cut_through = self._mark_touched(for_rows, touched)
-        inside = (np.cumsum(turned, axis=1, dtype=np.int8) & 1).astype(np.bool_)[:, :-1]
-        if not is_cut_through:
-            both = _as_number(inside)
-            return Atoms(both, both)
-        on_cut = (np.cumsum(touched, axis=1, dtype=np.int16) > 0)[:, :-1]
-        return Atoms(_as_number(inside & ~on_cut), _as_number(inside | on_cut))
+        edges = self._by_row(*_edges(rings))
+        inside, cut = self._inside(edges), self._cut_through(edges)
+        return Atoms(inside & ~cut, inside | cut) if cut else Atoms(inside, inside)
 
     def _by_row(self, start: Floats, end: Floats) -> "_EdgesByRow":
         """Each edge once for every row of atoms that it runs through; a level edge on a line for none."""
@@ -89,29 +80,41 @@ class Grid:
         last = np.minimum(np.searchsorted(self.up, end[:, 1] - _NEAR, "left") - 1, len(self.up) - 2)
         edge, rank = runs(np.maximum(last - first + 1, 0))
         row = first[edge] + rank
-        moved = (row // self._rows_per_line + self.first_line).astype(np.float64) * self.shape.step[0]
+        moved = (row // self.atoms_per_line + self.first_line).astype(np.float64) * self.shape.step[0]
         return _EdgesByRow(row, start[edge], end[edge], self.up[row], self.up[row + 1], moved)
 
-    def _mark_inside(self, edges: "_EdgesByRow", turned: NDArray[np.int8]) -> None:
-        """Note where each row is crossed halfway up."""
+    def _inside(self, edges: "_EdgesByRow") -> int:
+        """The atoms before which the edges are crossed an odd number of times, halfway up each row."""
         middle = (edges.low + edges.high) / 2
         is_crossed = (middle >= edges.start[:, 1]) & (middle < edges.end[:, 1])
         column = np.searchsorted(self.across, edges.x_at(middle) + _NEAR, "right") - 1
-        np.add.at(turned, (edges.row[is_crossed], np.maximum(column[is_crossed], 0)), 1)
+        atoms, step = self._as_number(column[is_crossed], edges.row[is_crossed]), len(self.up) - 1
+        while step < self.count:
+            atoms ^= atoms << step
+            step *= 2
+        return atoms & ((1 << self.count) - 1)
 
-    def _mark_touched(self, edges: "_EdgesByRow", touched: NDArray[np.int16]) -> bool:
-        """Note which atoms are cut through, and whether any are."""
+    def _cut_through(self, edges: "_EdgesByRow") -> int:
+        """The atoms that edges run through, along none of their sides."""
         left, right = edges.reach()
         first = np.searchsorted(self.across, left + _NEAR, "right") - 1
         last = np.searchsorted(self.across, right - _NEAR, "left") - 1
-        is_through = last >= first
-        np.add.at(touched, (edges.row[is_through], np.maximum(first[is_through], 0)), 1)
-        np.add.at(touched, (edges.row[is_through], last[is_through] + 1), -1)
-        return bool(is_through.any())
+        edge, rank = runs(np.maximum(last - first + 1, 0))
+        if not len(edge):
+            return 0
+        places = np.unique(np.column_stack([first[edge] + rank, edges.row[edge]]), axis=0)
+        return self._as_number(places[:, 0], places[:, 1])
+
+    def _as_number(self, column: Ints, row: Ints) -> int:
+        """The atoms named an odd number of times."""
+        atoms = np.zeros((len(self.across), len(self.up) - 1), dtype=np.bool_)
+        np.logical_xor.at(atoms, (np.maximum(column, 0), row), True)
+        return int.from_bytes(np.packbits(atoms.ravel(), bitorder="little").tobytes(), "little")
 
     @property
-    def _rows_per_line(self) -> int:
-        return self.atoms_per_line // (len(self.across) - 1)
+    def count(self) -> int:
+        """Atoms in all."""
+        return (len(self.across) - 1) * (len(self.up) - 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,10 +157,6 @@ def _onward(ring: Floats) -> Floats:
     return np.concatenate((ring[1:], ring[:1]))
 
 
-def _as_number(atoms: NDArray[np.bool_]) -> int:
-    return int.from_bytes(np.packbits(atoms.ravel(), bitorder="little").tobytes(), "little")
-
-
 def grid(shape: Mould, rings: Iterable[Floats]) -> Grid:
     """Divide the mould by the square cuts of all these rings and its own outline."""
     x, y, is_slanted = _residues(shape, [*rings, shape.outline])
@@ -168,14 +167,13 @@ def grid(shape: Mould, rings: Iterable[Floats]) -> Grid:
     last = max(ceil((high_x - k * shape.step[0]) / shape.length - _NEAR) for k in lines)
     places = np.arange(first, last)[:, None] * shape.length + across
     levels = np.array(lines)[:, None] * shape.step[1] + up
-    per_line = (last - first) * len(across)
     return Grid(
-        shape,
-        np.append(places.ravel(), last * shape.length),
-        np.append(levels.ravel(), lines.stop * shape.step[1]),
-        lines.start,
-        len(across),
-        per_line * len(up),
+        shape=shape,
+        across=np.append(places.ravel(), last * shape.length),
+        up=np.append(levels.ravel(), lines.stop * shape.step[1]),
+        first_line=lines.start,
+        atoms_per_step=len(across) * len(up) * len(lines),
+        atoms_per_line=len(up),
     )
 
 

@@ -1,5 +1,6 @@
 """What no cutting plan can do with less."""
 
+from bisect import bisect_left
 from math import ceil
 
 from app.liner.offcut_places import Packing
@@ -13,24 +14,22 @@ def area_bound(packing: Packing) -> int:
 
 def apart_bound(packing: Packing) -> int:
     """One sheet for each of the trims of which no two find place in one sheet, and by area for those that find place
-    beside none of them; the larger of two ways to choose them.
+    beside none of them.
     """
-    every = range(len(packing.shapes))
-    by_area = list(every)
-    by_places = sorted(every, key=lambda k: len(packing.places[k]))
-    return max(_apart(packing, order) for order in (by_area, by_places))
-
-
-def _apart(packing: Packing, order: list[int]) -> int:
+    shapes, room = packing.shapes, packing.mould.area
     chosen: list[int] = []
-    for k in order:
-        if not any(can_share(packing, k, other) for other in (k, *chosen)):
+    alone = 0.0
+    for k, shape in enumerate(shapes):
+        if not any(can_share(packing, k, other) for other in (*_no_larger(packing, chosen, room - shape.area), k)):
             chosen.append(k)
-    alone = [k for k in order if k not in chosen and not any(can_share(packing, k, other) for other in chosen)]
-    shapes = packing.shapes
-    return sum(shapes[k].count for k in chosen) + _sheets_for(
-        packing, sum(shapes[k].area * shapes[k].count for k in alone)
-    )
+    for k in set(range(len(shapes))).difference(chosen):
+        if not any(can_share(packing, k, other) for other in _no_larger(packing, chosen, room - shapes[k].area)):
+            alone += shapes[k].area * shapes[k].count
+    return sum(shapes[k].count for k in chosen) + _sheets_for(packing, alone)
+
+
+def _no_larger(packing: Packing, chosen: list[int], area: float) -> list[int]:
+    return chosen[bisect_left(chosen, packing.first_within(area)) :]
 
 
 def can_share(packing: Packing, one: int, two: int) -> bool:

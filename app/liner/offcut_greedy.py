@@ -8,6 +8,10 @@ from app.liner.offcut_places import Packing, Placed
 from app.panel.tolerance import TOLERANCE
 
 
+_MANY = 300
+"""Different shapes of one panel, beyond which only the first order is tried."""
+
+
 @dataclass(frozen=True, slots=True)
 class Filled:
     """A sheet with what is cut from it; `free` is what is left, square inches."""
@@ -41,6 +45,8 @@ def _orders(packing: Packing) -> Iterator[list[int]]:
     """By area; by how few places a shape has; by how much of the sheet's height, and of its length, it takes."""
     shapes, every = packing.shapes, range(len(packing.shapes))
     yield list(every)
+    if len(every) > _MANY:
+        return
     yield sorted(every, key=lambda k: len(packing.places[k]))
     for axis in (1, 0):
         extents = [round(shapes[k].extent[axis], 4) for k in every]

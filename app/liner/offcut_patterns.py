@@ -1,11 +1,14 @@
 """All fullest ways to cut one unpacked sheet, as long as they are few enough to be listed."""
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from app.liner.offcut_greedy import Filled, empty
 from app.liner.offcut_places import Packing, Placed
-from app.panel.tolerance import TOLERANCE
+
+_LIGHT = 100_000
+"""Atoms of a sheet that are compared as quickly as few; twice as many count as two tries."""
 
 Ways = list[Filled]
 """Sheets with the same shapes cut from them, at other places."""
@@ -20,30 +23,32 @@ class _Search:
     packing: Packing
     wanted: Sequence[int]
     most: int
+    weight: int
     tried: int = 0
     found: list[Filled] = field(default_factory=list)
 
-    def grow(self, ways: Ways, counts: list[int], last: int) -> None:
-        """Add shapes from `last` on, one at a time; a way to which none can be added at all is one of the fullest."""
-        is_full = True
-        for k in range(last, len(self.wanted)):
-            more = self._with_one(ways, counts, k)
-            if more:
-                is_full = False
-                self.grow(more, [*counts[:k], counts[k] + 1, *counts[k + 1 :]], k)
-        if is_full and not any(self._with_one(ways, counts, k) for k in range(last)):
+    def grow(self, ways: Ways, counts: list[int], before: list[int], onward: list[int]) -> None:
+        """Add one of the shapes `onward` to the ways to cut a sheet, and so on from it.
+
+        `before` and `onward` had place with fewer shapes; a choice beside which none of them has is one of the fullest.
+        """
+        least = self.packing.first_within(ways[0].free)
+        more = {k: found for k in onward[bisect_left(onward, least) :] if (found := self._with_one(ways, counts, k))}
+        if not more and not any(self._with_one(ways, counts, k) for k in before[bisect_left(before, least) :]):
             self.found.append(ways[0])
+        rest = list(more)
+        for n, k in enumerate(rest):
+            self.grow(more[k], [*counts[:k], counts[k] + 1, *counts[k + 1 :]], before + rest[:n], rest[n:])
 
     def _with_one(self, ways: Ways, counts: list[int], k: int) -> Ways:
         """All ways with one more of shape k; none where no more of it are wanted."""
-        area = self.packing.shapes[k].area
-        if counts[k] >= self.wanted[k] or area > ways[0].free + TOLERANCE:
+        if counts[k] >= self.wanted[k]:
             return []
-        self.tried += len(ways) * len(self.packing.places[k])
+        self.tried += len(ways) * len(self.packing.places[k]) * self.weight
         if self.tried > self.most:
             raise TooMany
-        found = {_cut_away(new): new for new in self._added(ways, k, area)}
-        return list(found.values())
+        area = self.packing.shapes[k].area
+        return list({_cut_away(new): new for new in self._added(ways, k, area)}.values())
 
     def _added(self, ways: Ways, k: int, area: float) -> Iterator[Filled]:
         for way in ways:
@@ -63,6 +68,6 @@ def patterns(packing: Packing, wanted: Sequence[int], most: int) -> list[Filled]
 
     Only the first `len(wanted)` shapes count. Raises TooMany if more than `most` places have to be tried.
     """
-    search = _Search(packing, wanted, most)
-    search.grow([empty(packing)], [0] * len(wanted), 0)
+    search = _Search(packing, wanted, most, weight=1 + packing.grid.count // _LIGHT)
+    search.grow([empty(packing)], [0] * len(wanted), [], list(range(len(wanted))))
     return search.found

@@ -1,5 +1,6 @@
 """Where in an unpacked sheet each trim can be cut: whole steps of the bond at which it lies inside, and overlaps."""
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil, floor
@@ -36,7 +37,12 @@ class Packing:
         self._outline = shapely.Polygon(shape.outline)
         self._polygons: dict[int, shapely.Geometry] = {}
         self._overlaps: dict[tuple[int, int, int, int], bool] = {}
+        self._falling = [-one.area for one in shapes]
         self.places = tuple(tuple(self._places(k)) for k in range(len(shapes)))
+
+    def first_within(self, area: float) -> int:
+        """The first shape that is no larger: shapes are ordered from the largest down."""
+        return bisect_left(self._falling, -area - TOLERANCE)
 
     def fits(self, new: Placed, atoms: Atoms, taken: Sequence[Placed]) -> bool:
         """Whether it overlaps none of those already taken, `atoms` being all of theirs together."""
