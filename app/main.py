@@ -22,6 +22,7 @@ from app.web import (
     problem_list,
     project,
     projects,
+    reading_check,
     settings_page,
     shares,
 )
@@ -42,6 +43,7 @@ ROUTERS = (
     editor.router,
     editor_advice.router,
     editor_bonds.router,
+    reading_check.router,
     bed.router,
     api_projects.router,
     api_settings.router,
