@@ -1,6 +1,7 @@
 """Trims of sheets as shapes, and shapes as rings."""
 
 from collections.abc import Sequence
+from functools import reduce
 
 import numpy as np
 import shapely
@@ -30,7 +31,7 @@ def shapes_of(rings: Sequence[Sequence[Floats]], has_holes: Sequence[bool]) -> S
     parts = shapely.polygons(shapely.linearrings(np.concatenate(every), indices=index))
     shapes: Shapes = shapely.multipolygons(parts, indices=owner)
     for k in np.flatnonzero(has_holes).tolist():
-        shapes[k] = shapely.symmetric_difference_all(parts[owner == k])
+        shapes[k] = reduce(shapely.symmetric_difference, parts[owner == k])
     return shapes
 
 
