@@ -7,7 +7,6 @@ from app.liner.offcut_atoms import Atoms
 from app.liner.offcut_places import Packing, Placed
 from app.panel.tolerance import TOLERANCE
 
-
 _MANY = 300
 """Different shapes of one panel, beyond which only the first order is tried."""
 
