@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+import shapely
+
 Point = tuple[float, float]
 Stock = tuple[str, str]
 """What the bricks to cut are ordered as: size and kind."""
@@ -37,6 +39,13 @@ class SawPiece:
     whole: tuple[float, float]
     outline: tuple[Point, ...]
     seats: tuple[Seat, ...]
+
+    @property
+    def middle(self) -> Point:
+        """A point on the piece, its middle where that is on it, from the whole unit's lower-left corner."""
+        polygon = shapely.Polygon(self.outline)
+        inside = polygon.centroid if polygon.contains(polygon.centroid) else polygon.point_on_surface()
+        return inside.x, inside.y
 
 
 @dataclass(frozen=True, slots=True)
