@@ -84,11 +84,10 @@ def _heat(case: Case) -> str:
     part = amount(case.explained, case.unit)
     if abs(rest) <= case.need.band:
         side = "over" if degrees > 0 else "under"
-        window = _window(case, rest)
-        return (
-            f"It is the {name}: {part} of it comes from {abs(degrees):g} °{case.degree} {side} {reference:g}."
-            f" Wait for the window {window} and read again, or do this now."
-        )
+        rise, window = f"{abs(degrees):g} °{case.degree} {side} {reference:g}", _window(case, rest)
+        is_all = abs(case.explained) > abs(case.need.error)
+        makes = f"{rise} would make even {part}" if is_all else f"{part} of it comes from {rise}"
+        return f"It is the {name}: {makes}. Wait for the window {window} and read again, or do this now."
     at_reference = f"at {reference:g} °{case.degree} it would be {_off(rest, case.unit)}"
     if abs(case.explained) < TICKS[case.unit] / 2:
         return "It does not come from the bed's temperature."

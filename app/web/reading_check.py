@@ -43,11 +43,11 @@ def reading_check(
         Step("Drift", f"/panels/{panel_id}/drift"),
         Step("Check a reading"),
     )
-    title = f"{loaded.panel.mark}, check a reading"
+    title, heading = f"{loaded.panel.mark}, check a reading", f"Panel {loaded.panel.mark}"
     if not (typed.checkpoint or typed.reading):
-        return show("reading_page.html", ReadingPage(title=title, path=steps, check=form))
+        return show("reading_page.html", ReadingPage(title=title, path=steps, heading=heading, check=form))
     tried = [each for text in before if (each := Try.of(text))]
     answer = reading_answer(computed, loaded.project, typed, tried)
-    page = ReadingPage(title=title, path=steps, check=form, answer=answer)
+    page = ReadingPage(title=title, path=steps, heading=heading, check=form, answer=answer)
     template = "reading_verdict.html" if "hx-request" in request.headers else "reading_page.html"
     return show(template, page, 422 if answer.faults else 200)

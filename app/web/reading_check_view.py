@@ -88,6 +88,7 @@ class ReadingAnswer:
 class ReadingPage(Page):
     """Form and answer as a page of their own, for a browser without script."""
 
+    heading: str
     check: ReadingForm
     answer: ReadingAnswer = field(default_factory=ReadingAnswer)
 

@@ -84,11 +84,14 @@ def _at_one(axes: Axes, verdicts: Sequence[Verdict], expected: float | None) -> 
 
 
 def _clear(axes: Axes, y: float, expected: float | None) -> float:
-    """How far words are moved off the line of what was expected."""
+    """How far words are moved off the line of what was expected, or else off the edge of the band or zero."""
     away = axes.mm(SMALL)
-    if expected is None or abs(y - axes.up(expected)) > 2 * away:
-        return 0.0
-    return away if y >= axes.up(expected) else -away
+    if expected is not None and abs(y - axes.up(expected)) <= 2 * away:
+        return away if y >= axes.up(expected) else -away
+    for at in (axes.up(0), axes.up(axes.band), axes.up(-axes.band)):
+        if abs(y - at) <= 0.6 * away:
+            return at - y + (0.8 * away if y >= at else -0.8 * away)
+    return 0.0
 
 
 def shape(axes: Axes, kind: Kind, x: float, y: float, number: str = "") -> Iterator[Mark]:
