@@ -13,7 +13,9 @@ from app.documents.results import all_findings
 from app.liner.drift import drift
 from app.liner.offcuts import cutting_plan
 from app.liner.sheets import sheet_plan
+from app.order.rules import Rules
 from app.order.takeoff import takeoff
+from app.order.work import PanelWork
 from app.panel.project import Project, Wall
 from app.panel.values import Panel
 
@@ -49,6 +51,7 @@ def panel_results(project: Project, wall: Wall, panel: Panel) -> PanelResults:
     layout = lay_out(panel, sizes_of(project))
     plan = sheet_plan(layout, project.liner)
     cutting = cutting_plan(layout, plan, project.liner)
+    work = PanelWork(layout, plan, cutting, project.blend)
     drifted = drift(layout, project.liner, project.day, degrees, length_unit=unit)
     return PanelResults(
         wall=wall,
@@ -57,7 +60,7 @@ def panel_results(project: Project, wall: Wall, panel: Panel) -> PanelResults:
         plan=plan,
         cutting=cutting,
         drift=drifted,
-        takeoff=takeoff([layout], [plan], [cutting], project.order, project.liner, unit),
+        takeoff=takeoff([work], Rules(project.order, project.liner, project.blend, unit)),
         findings=all_findings(layout, drifted, unit),
         revision="1",
         digest=panel_digest(project, wall, panel),

@@ -6,6 +6,7 @@ where they can until the shares are met. A change far away moves the cuts by lit
 """
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from zlib import crc32
 
 import numpy as np
@@ -17,6 +18,7 @@ from app.brickwork.layout import Layout
 from app.brickwork.swaps import swap_apart
 from app.brickwork.touching import touching
 from app.panel.blend import Blend
+from app.panel.keyed import Keyed
 
 CHANCE = 0.45
 """How much of a full turn of the wave chance may move a brick: more makes clusters, less a pattern that shows."""
@@ -27,6 +29,9 @@ third, and no whole number of bricks is a whole number of waves, so that no cour
 
 ROUNDS = 40
 """Most rounds of changes; the cases measured end within 20."""
+
+INNER = 0.3
+"""A brick with more neighbours changes back rather sooner: else the commonest colour would gather along edges."""
 
 LOOSER = (1, 1.5, 2, 4)
 """Where no arrangement is found, shares come first: clusters up to so many times as large are let stand in turn."""
@@ -53,9 +58,16 @@ def colours_of(layout: Layout, blend: Blend) -> Colours:
     connected group of touching bricks of one colour is larger than `blend.cluster` unless none was found with these
     shares: two colours can never do it where bricks overlap, as one of them always runs through (the game of Hex).
     """
+    if len(blend.colours) < 2 or not len(layout.units):
+        return np.zeros(len(layout.units), dtype=np.int8)
+    return _kept(Keyed((id(layout),), layout), blend)
+
+
+@lru_cache(maxsize=4)
+def _kept(keyed: Keyed[Layout], blend: Blend) -> Colours:
+    """Kept while drawing, order and checks ask one after the other; it holds the layout, so its id stays its own."""
+    layout = keyed.value
     units = len(layout.units)
-    if len(blend.colours) < 2 or not units:
-        return np.zeros(units, dtype=np.int8)
     wanted = shared_out(units, [colour.percent for colour in blend.colours])
     number, chance = _numbers(layout)
     colours = np.empty(units, dtype=np.int8)
@@ -66,6 +78,7 @@ def colours_of(layout: Layout, blend: Blend) -> Colours:
         _meet(near, colours, wanted, int(times * blend.cluster), chance)
     _force(near, colours, wanted, chance)
     swap_apart(near, colours, blend.cluster)
+    colours.setflags(write=False)
     return colours
 
 
@@ -122,7 +135,8 @@ def _meet(near: Neighbours, colours: Colours, wanted: Ints, limit: int, chance: 
         now = clusters(near, colours)
         bricks = np.flatnonzero(missing[colours] < 0)
         bricks, to, cost = _best(near, colours, now, bricks, limit, np.where(missing > 0, 0.0, np.inf))
-        rank = cost + chance[bricks]
+        inner = (near.rows[bricks] < near.count).sum(axis=1)
+        rank = 0.05 * cost + chance[bricks] - INNER * inner
         made = np.flatnonzero(apart(near, colours, now, bricks, to, rank))
         made = made[np.argsort(rank[made], kind="stable")]
         made = made[_within(to[made], missing) & _within(colours[bricks[made]], -missing)]

@@ -2,6 +2,8 @@
 
 from typing import Any
 
+from app.brickwork.blend import colours_of
+from app.brickwork.blend_finding import blend_findings
 from app.brickwork.checks import findings
 from app.brickwork.findings import Finding
 from app.brickwork.layout import Layout
@@ -14,10 +16,13 @@ from app.liner.offcut_values import CuttingPlan
 from app.liner.values import Drift, SheetPlan
 from app.order.saw import saw_list
 from app.order.values import Line, Takeoff
+from app.panel.blend import Blend
 from app.panel.project import Project, Wall
 from app.panel.values import Panel
 
 Document = dict[str, Any]
+
+NO_BLEND = Blend()
 
 
 def layout_result(
@@ -39,7 +44,7 @@ def layout_result(
         "area": results_face.area(layout, measured),
         "counts": results_face.counts(layout),
         "courses": results_face.courses(layout, measured),
-        "units": results_face.units(layout, measured),
+        "units": results_face.units(layout, measured) | results_face.colours(layout, project.blend),
         "trims": results_face.trims(layout, measured),
         "left_out": results_face.left_out(layout, measured),
         "fit": results_fit.fit(layout, measured),
@@ -49,14 +54,16 @@ def layout_result(
         "saw": results_saw.saw(saw_list([layout], project.order, project.length_unit), measured),
         "takeoff": takeoff_result(takeoff),
         "findings": [
-            _finding(finding, panel, measured) for finding in all_findings(layout, drift, project.length_unit)
+            _finding(finding, panel, measured)
+            for finding in all_findings(layout, drift, project.length_unit, project.blend)
         ],
     }
 
 
-def all_findings(layout: Layout, drift: Drift, unit: str) -> tuple[Finding, ...]:
-    """What the checks find on a face, then what is found about its liner; lengths in words in `unit`."""
-    return findings(layout, unit) + drift.findings
+def all_findings(layout: Layout, drift: Drift, unit: str, blend: Blend = NO_BLEND) -> tuple[Finding, ...]:
+    """What is found on a face, then about its liner, then about its colours; lengths in words in `unit`."""
+    mixed = blend_findings(layout, blend, colours_of(layout, blend))
+    return (*findings(layout, unit), *drift.findings, *mixed)
 
 
 def takeoff_result(takeoff: Takeoff) -> Document:
@@ -70,11 +77,16 @@ def _line(line: Line) -> Document:
         "kind": line.kind,
         "size": line.size,
         "net": _figure(line.net),
-        "overage": line.overage,
+        "overage": _figure(line.overage),
         "order": _figure(line.order),
         "unit": line.unit,
         "packs": [{"name": pack.name, "count": pack.count, "holds": pack.holds} for pack in line.packs],
         "note": line.note,
+        "colour": line.colour,
+        "reason": line.reason,
+        "weight": None if line.weight is None else round(line.weight, 2),
+        "weight_unit": line.weight_unit,
+        "topic": line.topic,
     }
 
 

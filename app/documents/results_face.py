@@ -2,10 +2,12 @@
 
 from typing import Any
 
+from app.brickwork.blend import colours_of
 from app.brickwork.bond import KINDS
 from app.brickwork.layout import Layout
 from app.brickwork.pieces import Pieces
 from app.documents.measure import Measured
+from app.panel.blend import Blend
 
 Document = dict[str, Any]
 
@@ -49,6 +51,13 @@ def units(layout: Layout, measured: Measured) -> Document:
         "zone": [marks[zone] for zone in columns.zone.tolist()],
         "state": ["trimmed" if is_trimmed else "whole" for is_trimmed in columns.is_trimmed.tolist()],
     }
+
+
+def colours(layout: Layout, blend: Blend) -> Document:
+    """A further column of `units`: each piece's colour, where brick is mixed of several."""
+    if len(blend.colours) < 2:
+        return {}
+    return {"colour": [blend.colours[colour].name for colour in colours_of(layout, blend).tolist()]}
 
 
 def trims(layout: Layout, measured: Measured) -> list[Document]:

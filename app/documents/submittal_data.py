@@ -24,8 +24,10 @@ from app.documents.submittal_words import (
     issue_data,
     size_words,
 )
+from app.order.rules import Rules
 from app.order.takeoff import takeoff
 from app.order.values import Takeoff
+from app.order.work import PanelWork
 from app.panel.project import Project
 from app.site.cautions import TASKS, cautions_for
 
@@ -75,8 +77,8 @@ def submittal_data(
 
 def _order(project: Project, computed: Sequence[PanelResults]) -> Takeoff:
     """The order of all panels together: overage and packs are of the sum, never summed."""
-    layouts, plans = [one.layout for one in computed], [one.plan for one in computed]
-    return takeoff(layouts, plans, [one.cutting for one in computed], project.order, project.liner, project.length_unit)
+    works = [PanelWork(one.layout, one.plan, one.cutting, project.blend) for one in computed]
+    return takeoff(works, Rules(project.order, project.liner, project.blend, project.length_unit))
 
 
 def _project(project: Project, computed: Sequence[PanelResults], issue: Issue) -> Document:

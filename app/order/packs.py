@@ -1,4 +1,4 @@
-"""From a net count to what is ordered: overage, then cartons and pallets, each rounded once, from the total."""
+"""From a net count to what is ordered: overage, then packs, each rounded once, from the total."""
 
 from fractions import Fraction
 from math import ceil, floor
@@ -16,6 +16,25 @@ def overage(net: int, percent: float) -> int:
     return max(floor(exact + Fraction(1, 2)), 1) if exact > 0 else 0
 
 
+def reason(net: int, percent: float) -> str:
+    """Where `overage` of the same comes from, in words."""
+    if not overage(net, percent):
+        return "none: the project asks for no overage" if net else ""
+    exact = net * Fraction(repr(percent)) / 100
+    end = "at least one piece" if exact < Fraction(1, 2) else "to the nearest piece"
+    return f"{percent:g} percent of {net:,}, {end}"
+
+
+def length_overage(net: float, percent: float) -> float:
+    """What is added to a length so that the order is net and its percentage, up to a whole foot or metre."""
+    return ceil(net * (1 + percent / 100) - 1e-9) - net
+
+
+def length_reason(net: float, unit: str, percent: float) -> str:
+    """Where `length_overage` of the same comes from, in words."""
+    return f"{percent:g} percent of {net:.1f} {unit}, up to the whole {unit}"
+
+
 def brick_packs(count: int, order: Order) -> tuple[Pack, ...]:
     """Cartons that hold `count` bricks, and pallets that hold the cartons; no packs for no bricks."""
     if count <= 0:
@@ -25,3 +44,10 @@ def brick_packs(count: int, order: Order) -> tuple[Pack, ...]:
     return Pack("carton", cartons, order.per_carton), Pack(
         "pallet", pallets, order.cartons_per_pallet * order.per_carton
     )
+
+
+def sheet_packs(count: int, order: Order) -> tuple[Pack, ...]:
+    """Packs that hold `count` sheets of liner; none for no sheets, and none where sheets come loose."""
+    if count <= 0 or order.sheets_per_pack <= 1:
+        return ()
+    return (Pack("pack", ceil(count / order.sheets_per_pack), order.sheets_per_pack),)

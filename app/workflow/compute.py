@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from app.brickwork.bond import Bond
 from app.brickwork.findings import Finding
@@ -16,12 +16,18 @@ from app.documents.results import all_findings
 from app.liner.drift import drift
 from app.liner.offcut_values import CuttingPlan
 from app.liner.offcuts import cutting_plan
+from app.liner.sheet_work import sheet_work
 from app.liner.sheets import sheet_plan
 from app.liner.values import Drift, SheetPlan
+from app.liner.work_values import SheetWork
+from app.order.rules import Rules
 from app.order.saw import saw_list
 from app.order.saw_values import SawList
 from app.order.takeoff import takeoff
 from app.order.values import Takeoff
+from app.order.work import PanelWork
+from app.panel.blend import Blend
+from app.panel.keyed import Keyed
 from app.panel.project import Day, Liner, Order, Project, Wall
 from app.panel.size import BrickSize
 from app.panel.values import Panel
@@ -44,6 +50,11 @@ class Given:
     day: Day
     length_unit: str
     temperature_unit: str
+    blend: Blend = Blend()  # noqa: RUF009 - Blend is frozen
+
+    @property
+    def rules(self) -> Rules:
+        return Rules(self.order, self.liner, self.blend, self.length_unit)
 
 
 @dataclass(frozen=True)
@@ -68,19 +79,30 @@ class Computed:
         return cutting_plan(self.layout, self.plan, self.given.liner)
 
     @cached_property
+    def sheet_work(self) -> SheetWork:
+        """Laps, knife cuts, stacks, hold-downs and edge pieces, once somebody asks."""
+        given = self.given
+        return sheet_work(self.layout, self.plan, given.liner, given.day, given.length_unit, given.temperature_unit)
+
+    @cached_property
     def saw(self) -> SawList:
         """What this panel alone has to be cut, once somebody asks."""
         return saw_list([self.layout], self.given.order, self.unit)
 
     @cached_property
+    def work(self) -> PanelWork:
+        """What the order counts, once somebody asks."""
+        return PanelWork(self.layout, self.plan, self.cutting, self.given.blend)
+
+    @cached_property
     def takeoff(self) -> Takeoff:
         """What this panel alone needs, once somebody asks."""
-        return takeoff([self.layout], [self.plan], [self.cutting], self.given.order, self.given.liner, self.unit)
+        return takeoff([self.work], self.given.rules)
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """What the checks find, once somebody asks: an edit is painted before that."""
-        return all_findings(self.layout, self.drift, self.unit)
+        return all_findings(self.layout, self.drift, self.unit, self.given.blend)
 
 
 def compute(project: Project, wall: Wall, panel: Panel) -> Computed:
@@ -89,14 +111,19 @@ def compute(project: Project, wall: Wall, panel: Panel) -> Computed:
     sizes = used_sizes(project, panel)
     bonds = _used_bonds(project, panel)
     units = project.length_unit, project.temperature_unit
-    return _KEPT(Given(panel, place, sizes, bonds, project.liner, project.order, project.day, *units))
+    return _KEPT(Given(panel, place, sizes, bonds, project.liner, project.order, project.day, *units, project.blend))
 
 
 def takeoff_of(project: Project, panels: Sequence[Computed]) -> Takeoff:
     """The order for several panels of a project together: overage and packs once, on the sum."""
-    layouts, plans = [panel.layout for panel in panels], [panel.plan for panel in panels]
-    cuttings = [panel.cutting for panel in panels]
-    return takeoff(layouts, plans, cuttings, project.order, project.liner, project.length_unit)
+    rules = Rules(project.order, project.liner, project.blend, project.length_unit)
+    return _takeoff(Keyed(tuple(map(id, panels)), tuple(panels)), rules)
+
+
+@lru_cache(maxsize=8)
+def _takeoff(panels: Keyed[tuple[Computed, ...]], rules: Rules) -> Takeoff:
+    """Kept, as pages ask for it again; it holds the panels' results, so their ids stay their own."""
+    return takeoff([panel.work for panel in panels.value], rules)
 
 
 def saw_list_of(project: Project, panels: Sequence[Computed]) -> SawList:

@@ -17,7 +17,9 @@ from app.documents.submittal_schedules import trim_rows
 from app.documents.submittal_words import PURPOSE
 from app.drawing.scales import SHEETS, NoScaleFits
 from app.drawing.views.assemble import AROUND
+from app.order.rules import Rules
 from app.order.takeoff import takeoff
+from app.order.work import PanelWork
 from app.panel.project import Project
 from app.site.cautions import CAUTIONS
 
@@ -214,9 +216,8 @@ def test_all_cautions_are_printed(twelve_texts: list[str]) -> None:
 
 
 def test_the_order_is_the_takeoff_of_all_panels_together(twelve: Project, twelve_texts: list[str]) -> None:
-    results = computed(twelve)
-    layouts, plans = [one.layout for one in results], [one.plan for one in results]
-    lines = takeoff(layouts, plans, [one.cutting for one in results], twelve.order, twelve.liner).lines
+    works = [PanelWork(one.layout, one.plan, one.cutting) for one in computed(twelve)]
+    lines = takeoff(works, Rules(twelve.order, twelve.liner)).lines
     assert lines
     for line in lines:
         numbers = " ".join(f"{value:g}" if value == round(value) else f"{value:.1f}" for value in (line.net,))

@@ -4,25 +4,20 @@ from collections.abc import Iterable
 
 import pytest
 from shapes import SHAPES, example, rectangle
+from works import takeoff_of
 
 from app.brickwork.layout import Layout, lay_out
 from app.brickwork.returns import corner_units, returns
-from app.liner.offcuts import cutting_plan
-from app.liner.sheets import sheet_plan
-from app.order.takeoff import takeoff
+from app.order.saw import saw_list
 from app.order.values import Line
-from app.panel.project import Liner, Order
+from app.panel.project import Order
 
 GAUGE = 8 / 3
 """Modular brick: three courses are 8 in. (BIA Technical Notes 10B, Table 1)."""
 
 
 def lines(layouts: Iterable[Layout]) -> dict[str, Line]:
-    laid = list(layouts)
-    plans = [sheet_plan(layout, Liner()) for layout in laid]
-    cuttings = [cutting_plan(layout, plan, Liner()) for layout, plan in zip(laid, plans, strict=True)]
-    found = takeoff(laid, plans, cuttings, Order(), Liner())
-    return {line.item: line for line in found.lines}
+    return {line.item: line for line in takeoff_of(list(layouts)).lines}
 
 
 def corner(width: float, courses: int, **depths: float) -> Layout:
@@ -48,8 +43,8 @@ def test_corner_units_are_taken_off_the_stretchers_and_halves_they_are() -> None
     right corner, 4 of 8 courses end in their half bat at the right and 4 in a whole stretcher."""
     plain = lines([lay_out(rectangle(235.625, 8 * GAUGE))])["Thin brick modular, stretcher"]
     turned = lines([corner(235.625, 8, right=3.625)])
-    assert plain.note.startswith("232 whole, 8 trimmed")
-    assert turned["Thin brick modular, stretcher"].note.startswith("228 whole, 4 trimmed")
+    assert plain.note == "232 whole, 4 to cut into 8 trimmed pieces"
+    assert turned["Thin brick modular, stretcher"].note == "228 whole, 2 to cut into 4 trimmed pieces"
     assert turned["Corner unit, right, modular"].net == 8
 
 
@@ -60,12 +55,12 @@ def test_a_return_only_as_deep_as_a_half_cuts_every_long_leg() -> None:
 
 def test_brick_behind_the_corner_units_is_ordered_as_stretchers() -> None:
     """Depth 16: behind a short leg 7-5/8 from 4 in. and 4 in. from 12; behind a long leg 7-5/8 from 8 in. So 8 courses
-    have 8 whole and 4 trimmed."""
+    have 8 whole and 4 trimmed; with the kerf two pieces of 4 in. are longer than a brick, two halves are not."""
     before = lines([corner(239.625, 8, right=3.625)])["Thin brick modular, stretcher"]
     after = lines([corner(239.625, 8, right=16)])["Thin brick modular, stretcher"]
     assert after.net - before.net == 12
-    assert before.note.startswith("232 whole, 4 trimmed")
-    assert after.note.startswith("240 whole, 8 trimmed")
+    assert before.note == "232 whole, 2 to cut into 4 trimmed pieces"
+    assert after.note == "240 whole, 6 to cut into 8 trimmed pieces"
 
 
 def test_a_cut_corner_unit_is_counted_and_told() -> None:
@@ -81,7 +76,8 @@ def test_all_lines_together_are_the_units_of_the_face_and_the_pieces_of_the_retu
     pieces = sum(len(one.pieces) for one in found)
     legs = sum(len(one.legs) for one in found)
     bricks = [line for line in lines([layout]).values() if line.kind]
-    assert sum(line.net for line in bricks) == len(layout.units) - len(corner_units(found)) + legs + pieces
+    saved = (saw := saw_list([layout], Order())).flat_pieces - saw.bricks
+    assert sum(line.net for line in bricks) + saved == len(layout.units) - len(corner_units(found)) + legs + pieces
 
 
 def test_two_panels_take_their_overage_from_the_sum() -> None:

@@ -1,0 +1,45 @@
+"""What is counted of one panel: its results, and the colours that its bricks get."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from app.brickwork.blend import colours_of
+from app.brickwork.clusters import Colours
+from app.brickwork.layout import Layout
+from app.brickwork.returns import Return, returns
+from app.liner.offcut_values import CuttingPlan
+from app.liner.values import SheetPlan
+from app.panel.blend import Blend
+
+
+@dataclass(frozen=True)
+class PanelWork:
+    """One panel as the order counts it; everything else about it is found when it is asked for."""
+
+    layout: Layout
+    plan: SheetPlan
+    cutting: CuttingPlan
+    blend: Blend = Blend()  # noqa: RUF009 - Blend is frozen
+
+    @cached_property
+    def around(self) -> tuple[Return, ...]:
+        """The returns of the face."""
+        return returns(self.layout)
+
+    @cached_property
+    def colours(self) -> Colours:
+        """The colour of every unit of the face, counting in the blend."""
+        return colours_of(self.layout, self.blend)
+
+    @cached_property
+    def return_colours(self) -> Colours:
+        """The colour of every brick behind a corner unit, return by return: always the one that lags most behind."""
+        count = sum(len(one.pieces) for one in self.around)
+        shares = np.array([colour.percent for colour in self.blend.colours] or [100.0]) / 100
+        given, colours = np.zeros(len(shares)), np.zeros(count, dtype=np.int8)
+        for place in range(count):
+            colours[place] = int((shares * (place + 1) - given).argmax())
+            given[colours[place]] += 1
+        return colours
