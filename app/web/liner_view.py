@@ -1,0 +1,238 @@
+"""What the Liner screen of a panel shows, made from one panel of one moment."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from app.drawing.scales import Scale
+from app.drawing.views.assemble import AROUND
+from app.drawing.views.sheets import LAYERS, WORDS, sheet_view
+from app.liner.offcut_values import CuttingPlan
+from app.liner.sheet_work import sheet_work
+from app.liner.work_values import SheetWork, Stack
+from app.panel.laying import CORNERS, DIRECTIONS, Laying
+from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
+from app.web.inline_drawing import InlineDrawing, inline_drawing
+from app.web.liner_words import (
+    cut_words,
+    edge_words,
+    fix_words,
+    hold_words,
+    lap_words,
+    numbers_words,
+    proof_words,
+    saved_words,
+    stack_words,
+)
+from app.web.pages import Page, Step
+from app.web.project_schedule import PanelLink
+from app.web.words import at, counted, sized
+from app.workflow.compute import Computed
+from app.workflow.loading import LoadedPanel
+
+PAPER_MM = (280.0, 190.0)
+"""The drawing is made as if for this much paper, so that its letters read well in a window."""
+
+MARGINS = replace(AROUND, bottom=34.0)
+SHOWN = tuple(layer for layer in LAYERS if layer not in ("title", "sheet_key", "checkpoints"))
+TASKS: tuple[Task, ...] = ("walking on the bed", "cutting liner", "fixing liner")
+
+CORNER_WORDS = {corner: f"{corner.removeprefix('bed ')} of the bed" for corner in CORNERS}
+DIRECTION_WORDS = {"across": "in rows across, from the foot or the top", "up": "in columns, from one side"}
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """A figure with its name, and what is to be said of it."""
+
+    name: str
+    figure: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class StackRow:
+    """Equal trims, cut together."""
+
+    mark: str
+    words: str
+    kind: str
+    sheets: str
+    cuts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SharedRow:
+    """One unpacked sheet out of which several laid sheets are cut."""
+
+    owner: str
+    sheets: str
+
+
+@dataclass(frozen=True, slots=True)
+class LaidNotice:
+    """What the last change of the laying was, and the values that undo it; or why it was not made."""
+
+    words: str
+    is_refused: bool
+    corner: str = ""
+    direction: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LinerResults:
+    """All that follows from how the sheets are laid; `fixes` are pairs of when and which."""
+
+    address: str
+    revision: int
+    saved: str
+    counts: tuple[Count, ...]
+    drawing: InlineDrawing
+    key: str
+    stacks: tuple[StackRow, ...]
+    stack_facts: str
+    shared: tuple[SharedRow, ...]
+    laps: str
+    holds: str
+    fixes: tuple[tuple[str, str], ...]
+    edges: str
+    notice: LaidNotice | None
+
+
+@dataclass(frozen=True, slots=True)
+class LayingForm:
+    """Where laying can start and how it can go on, in words, and what is chosen."""
+
+    chosen: Laying
+    corners: Mapping[str, str]
+    directions: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LinerPage(Page):
+    address: str
+    mark: str
+    lead: str
+    links: tuple[PanelLink, ...]
+    form: LayingForm
+    results: LinerResults
+    cautions: tuple[Caution, ...]
+    deference: str
+
+
+@dataclass(frozen=True, slots=True)
+class LinerPart:
+    """The part that a change of the laying repaints; `form` has the choices where they must follow too."""
+
+    results: LinerResults
+    form: LayingForm | None = None
+
+
+def page_of(loaded: LoadedPanel, computed: Computed, notice: LaidNotice | None) -> LinerPage:
+    """The page of one panel."""
+    panel, project = loaded.panel, loaded.project
+    address = f"/panels/{loaded.id}"
+    path = (Step("Projects", "/"), Step(project.name, f"/projects/{loaded.project_id}"), Step(panel.mark, address))
+    pages = (("Drawing", address), ("Drift", f"{address}/drift"), ("Bed", f"/bed/{loaded.id}"))
+    return LinerPage(
+        title=f"Liner of {panel.mark}",
+        path=(*path, Step("Liner")),
+        address=f"{address}/liner",
+        mark=panel.mark,
+        lead=f"{sized(panel.width, panel.height, project.length_unit)}, wall {loaded.wall.mark}",
+        links=tuple(PanelLink(name, to, f"{name} of {panel.mark}") for name, to in pages),
+        form=form_of(loaded),
+        results=results_of(loaded, computed, notice),
+        cautions=tuple(caution for task in TASKS for caution in cautions_for(task)),
+        deference=DEFERENCE,
+    )
+
+
+def form_of(loaded: LoadedPanel) -> LayingForm:
+    """The choices of how the sheets are laid."""
+    return LayingForm(loaded.panel.laying, CORNER_WORDS, DIRECTION_WORDS)
+
+
+def results_of(loaded: LoadedPanel, computed: Computed, notice: LaidNotice | None) -> LinerResults:
+    """What the screen shows of the sheets as they are laid now."""
+    unit, given, cutting = computed.unit, computed.given, computed.cutting
+    work = sheet_work(computed.layout, computed.plan, given.liner, given.day, unit, given.temperature_unit)
+    return LinerResults(
+        address=f"/panels/{loaded.id}/liner",
+        revision=loaded.revision,
+        saved=f"Saved {at(loaded.saved_at)}, rev {loaded.revision}",
+        counts=_counts(cutting),
+        drawing=_drawing(computed),
+        key=WORDS,
+        stacks=_stacks(work, unit),
+        stack_facts=_stack_facts(work.stacks),
+        shared=_shared(cutting),
+        laps=lap_words(computed.plan, work.laps, unit),
+        holds=hold_words(work.hold_downs),
+        fixes=_fixes(work),
+        edges=edge_words(work.edge_pieces, unit),
+        notice=notice,
+    )
+
+
+def changed_notice(before: Laying, now: Laying) -> LaidNotice | None:
+    """What was changed and what would undo it; None for nothing."""
+    if before == now or before.corner not in CORNERS or before.direction not in DIRECTIONS:
+        return None
+    words = f"Laid from {CORNER_WORDS[now.corner]} {DIRECTION_WORDS[now.direction].partition(',')[0]};"
+    words += f" before from {CORNER_WORDS[before.corner]} {DIRECTION_WORDS[before.direction].partition(',')[0]}."
+    return LaidNotice(words, False, before.corner, before.direction)
+
+
+def _counts(cutting: CuttingPlan) -> tuple[Count, ...]:
+    return (
+        Count("On the bed", f"{cutting.placed:,}", "places, numbered in laying order"),
+        Count("To unpack", f"{cutting.used:,}", proof_words(cutting)),
+        Count("Fewest there can be", f"{cutting.bound:,}", f"by area alone {cutting.area_bound:,}"),
+        Count("One for each place", f"{cutting.naive:,}", saved_words(cutting)),
+    )
+
+
+def _drawing(computed: Computed) -> InlineDrawing:
+    panel = computed.layout.panel
+    room = PAPER_MM[0] - MARGINS.left - MARGINS.right, PAPER_MM[1] - MARGINS.bottom - MARGINS.top
+    scale = Scale(max(panel.width * 25.4 / room[0], panel.height * 25.4 / room[1]), "to fit")
+    drawn = sheet_view(computed.layout, computed.plan, scale=scale, unit=computed.unit, layers=SHOWN)
+    label = f"Sheet plan of panel {panel.mark}: {counted(computed.plan.placed, 'sheet')}, seen from the foot of the bed"
+    return inline_drawing(replace(drawn, margins=MARGINS), label)
+
+
+def _stacks(work: SheetWork, unit: str) -> tuple[StackRow, ...]:
+    kinds = {(stack.size, stack.bond) for stack in work.stacks}
+    return tuple(
+        StackRow(
+            mark=stack.mark,
+            words=stack_words(stack),
+            kind=f"{stack.size}, {stack.bond}" if len(kinds) > 1 else "",
+            sheets=numbers_words(stack.sheets),
+            cuts=cut_words(stack, unit),
+        )
+        for stack in work.stacks
+    )
+
+
+def _stack_facts(stacks: tuple[Stack, ...]) -> str:
+    """How many are cut; where all are of one kind the list need not say which."""
+    if not stacks:
+        return "No sheet is cut."
+    trims = sum(stack.count for stack in stacks)
+    cut = f"{counted(trims, 'sheet is', 'sheets are')} cut, in {counted(len(stacks), 'way')}."
+    return f"{cut} The knife counts from the sheet's own corner at the start of laying."
+
+
+def _shared(cutting: CuttingPlan) -> tuple[SharedRow, ...]:
+    return tuple(
+        SharedRow(str(sheet.owner), numbers_words(sorted(taken.number for taken in sheet.taken)))
+        for sheet in cutting.sheets
+        if sheet.is_shared
+    )
+
+
+def _fixes(work: SheetWork) -> tuple[tuple[str, str], ...]:
+    names = {"wind": "In wind fix", "swing": "In a large swing of temperature fix"}
+    found = ((name, fix_words(work.fixes, when)) for when, name in names.items())
+    return tuple((name, words) for name, words in found if words)
