@@ -130,6 +130,13 @@ def saw_list_of(project: Project, panels: Sequence[Computed]) -> SawList:
     """What has to be cut for several panels of a project together: their pieces share bricks."""
     if len(panels) == 1:
         return panels[0].saw
+    return _saw_list(Keyed((*map(id, panels), project.order, project.length_unit), (project, tuple(panels))))
+
+
+@lru_cache(maxsize=4)
+def _saw_list(asked: Keyed[tuple[Project, tuple[Computed, ...]]]) -> SawList:
+    """Kept, as a page and its sheets ask for it again; it holds the panels' results, so their ids stay their own."""
+    project, panels = asked.value
     return saw_list([panel.layout for panel in panels], project.order, project.length_unit)
 
 
