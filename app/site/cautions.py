@@ -81,6 +81,14 @@ CAUTIONS: tuple[Caution, ...] = (
         "29 CFR 1926.702(i) for the guard; common practice",
     ),
     Caution(
+        "sawing brick",
+        "Eyes and ears",
+        "Chips fly and the blade is loud. Cover eyes and ears, at the saw and beside it; mind the slurry underfoot and"
+        " the cable out of it.",
+        "the saw maker's data and the site's safety officer",
+        _COMMON,
+    ),
+    Caution(
         "fixing liner",
         "Metal near the face",
         "Steel rusts through the face: never steel. Plastic or stainless first; thin aluminium, though commonly used,"
