@@ -35,6 +35,11 @@ def length_reason(net: float, unit: str, percent: float) -> str:
     return f"{percent:g} percent of {net:.1f} {unit}, up to the whole {unit}"
 
 
+def with_overage(net: float, percent: float) -> float:
+    """What is ordered of a net count or length: pieces are whole numbers, all else is a length."""
+    return net + (overage(net, percent) if isinstance(net, int) else length_overage(net, percent))
+
+
 def brick_packs(count: int, order: Order) -> tuple[Pack, ...]:
     """Cartons that hold `count` bricks, and pallets that hold the cartons; no packs for no bricks."""
     if count <= 0:

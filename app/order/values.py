@@ -6,6 +6,8 @@ from dataclasses import dataclass, field
 TOPICS = ("brick", "corner units", "liner", "fixings and sundries", "for information")
 """What lines are about, in the order in which they follow; what is for information is not bought."""
 
+AREAS = ("sq ft", "m2")
+
 
 @dataclass(frozen=True, slots=True)
 class Pack:
@@ -41,12 +43,27 @@ class Line:
     weight_unit: str = ""
     topic: str = TOPICS[0]
 
+    @property
+    def is_bought(self) -> bool:
+        """Whether it comes in pieces or lengths that are delivered: not what is told for information, nor an area."""
+        return self.topic != TOPICS[-1] and self.unit not in AREAS
+
 
 @dataclass(frozen=True, slots=True)
 class Takeoff:
     """Everything to order for some panels; no lines for no panels."""
 
     lines: tuple[Line, ...]
+
+    @property
+    def bought(self) -> tuple[Line, ...]:
+        """The lines of what is delivered."""
+        return tuple(line for line in self.lines if line.is_bought)
+
+    @property
+    def weight(self) -> float:
+        """Of all that is ordered and whose weight is known, in the lines' unit of weight."""
+        return sum(line.weight for line in self.lines if line.weight is not None)
 
 
 @dataclass(frozen=True, slots=True)
