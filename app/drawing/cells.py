@@ -93,7 +93,7 @@ def _runs(cells: Cells) -> tuple[Cells, list[tuple[int, slice]]]:
     """An order cell by cell, and where each cell lies in it."""
     order = np.argsort(cells, kind="stable")
     inside = cells[order]
-    starts = np.flatnonzero(np.diff(inside, prepend=-1))
+    starts = np.append(0, np.flatnonzero(inside[1:] != inside[:-1]) + 1)[: len(cells)]
     stops = [*starts[1:].tolist(), len(cells)]
     pairs = zip(inside[starts].tolist(), starts.tolist(), stops, strict=True)
     return order, [(k, slice(start, stop)) for k, start, stop in pairs]

@@ -42,8 +42,8 @@ def boxes_path(boxes: Boxes, height: float) -> str:
     order = np.lexsort((x0, foot, top))
     x0, x1, top, foot = x0[order], x1[order], top[order], foot[order]
     starts = np.ones(len(x0), dtype=np.bool_)
-    starts[1:] = (np.diff(top) != 0) | (np.diff(foot) != 0)
-    columns = (starts, x0, top, np.diff(x0, prepend=0), x1 - x0, foot - top)
+    starts[1:] = (top[1:] != top[:-1]) | (foot[1:] != foot[:-1])
+    columns = (starts, x0, top, _differences(x0), x1 - x0, foot - top)
     rows = zip(*(column.tolist() for column in columns), strict=True)
     return "".join(
         (_move(x, y) if is_start else _step(dx, 0)) + _box(width, depth) for is_start, x, y, dx, width, depth in rows
@@ -86,7 +86,7 @@ def _rings_path(points: Floats, count: NDArray[np.int64], height: float, close: 
         return ""
     x, y = ticks(points[:, 0]), ticks(height - points[:, 1])
     first = np.cumsum(count) - count
-    dx, dy = np.diff(x, prepend=0), np.diff(y, prepend=0)
+    dx, dy = _differences(x), _differences(y)
     text = [_line_to(step_x, step_y) for step_x, step_y in zip(dx.tolist(), dy.tolist(), strict=True)]
     opening = _openings(x[first], y[first]) if close else list(map(_move, x[first].tolist(), y[first].tolist()))
     for at, move in zip(first.tolist(), opening, strict=True):
@@ -96,6 +96,13 @@ def _rings_path(points: Floats, count: NDArray[np.int64], height: float, close: 
 
 def _openings(x: Ticks, y: Ticks) -> list[str]:
     """How each closed shape begins: a step from the start of the one before, now and then an absolute move."""
-    dx, dy = np.diff(x, prepend=0).tolist(), np.diff(y, prepend=0).tolist()
+    dx, dy = _differences(x).tolist(), _differences(y).tolist()
     absolute = list(map(_move, x.tolist(), y.tolist()))
     return [move if k % RESTART == 0 else _step(dx[k], dy[k]) for k, move in enumerate(absolute)]
+
+
+def _differences(values: Ticks) -> Ticks:
+    """Each value less the one before it, the first as it is: for short columns much faster than numpy's own."""
+    steps = values.copy()
+    steps[1:] -= values[:-1]
+    return steps

@@ -7,6 +7,7 @@ positive scale, so nothing in it is ever turned over.
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache, singledispatch
+from xml.sax.saxutils import escape
 
 import svgwrite
 from svgwrite.base import BaseElement
@@ -20,7 +21,7 @@ from svgwrite.text import Text as Lettering
 from app.drawing.drawing import Drawing
 from app.drawing.dress import Attributes, Dress, by_class, by_palette
 from app.drawing.hatches import HATCHES, hatch_path, hatch_step
-from app.drawing.marks import Areas, Boxes, Circle, Layer, Letters, Lines, Mark, Text, content
+from app.drawing.marks import Anchor, Areas, Boxes, Circle, Layer, Letters, Lines, Mark, Text, content
 from app.drawing.palettes import INKS, THIN, hatch_inks
 from app.drawing.paths import TICKS, areas_path, boxes_path, lines_path, number, ticks
 from app.drawing.scales import Scale
@@ -28,6 +29,9 @@ from app.drawing.styles import Style
 from app.panel.keyed import Keyed
 
 FONT = "Source Sans Pro"
+
+PLACE, WORDS = ("@x", "@y", "@middle"), "@words"
+"""Signs in a text that is to be filled in; the words go in last."""
 
 _BASELINE = 0.33
 """Half the height of capitals in ems: a text hangs on its middle, SVG puts it on its baseline."""
@@ -82,7 +86,18 @@ def _markup(mark: Mark, height: float, inches: float) -> str:
 
 @lru_cache(maxsize=16_384)
 def _written(mark: Text | Circle, height: float, inches: float) -> str:
-    return _elements_written(mark, height, inches)
+    if isinstance(mark, Circle):
+        return _elements_written(mark, height, inches)
+    text = _text_like(mark.style, _number(mark.size_mm * inches), mark.anchor, mark.angle)
+    for sign, said in zip(PLACE, _text_place(mark, height, inches), strict=True):
+        text = text.replace(sign, said)
+    return text.replace(WORDS, escape(mark.text))
+
+
+@lru_cache(maxsize=1024)
+def _text_like(style: Style, size: str, anchor: Anchor, angle: float) -> str:
+    """A text of this look, with signs where its place and its words go: written once, and filled in for each."""
+    return str(_worn(_lettering(WORDS, PLACE, size, anchor, angle), by_class("text", style)[0]).tostring())
 
 
 def _elements_written(mark: Mark, height: float, inches: float) -> str:
@@ -187,15 +202,26 @@ def _(mark: Circle, writer: _Writer) -> Iterator[BaseElement]:
 
 @_elements.register
 def _(mark: Text, writer: _Writer) -> Iterator[BaseElement]:
-    size = mark.size_mm * writer.inches
-    x, y = _number(mark.x), writer.height - mark.y
-    element = Lettering(mark.text, debug=False)
-    element.attribs |= {"x": x, "y": _number(y + _BASELINE * size), "font-size": _number(size)}
-    if mark.anchor != "start":
-        element.attribs["text-anchor"] = mark.anchor
-    if mark.angle:
-        element.attribs["transform"] = f"rotate({-mark.angle:g} {x} {_number(y)})"
-    yield _worn(element, writer.dress("text", mark.style)[0])
+    place = _text_place(mark, writer.height, writer.inches)
+    size = _number(mark.size_mm * writer.inches)
+    yield _worn(_lettering(mark.text, place, size, mark.anchor, mark.angle), writer.dress("text", mark.style)[0])
+
+
+def _text_place(mark: Text, height: float, inches: float) -> tuple[str, str, str]:
+    """Where a text hangs: x, its baseline, and the middle of its capitals."""
+    y = height - mark.y
+    return _number(mark.x), _number(y + _BASELINE * mark.size_mm * inches), _number(y)
+
+
+def _lettering(words: str, place: tuple[str, str, str], size: str, anchor: Anchor, angle: float) -> Lettering:
+    x, baseline, middle = place
+    element = Lettering(words, debug=False)
+    element.attribs |= {"x": x, "y": baseline, "font-size": size}
+    if anchor != "start":
+        element.attribs["text-anchor"] = anchor
+    if angle:
+        element.attribs["transform"] = f"rotate({-angle:g} {x} {middle})"
+    return element
 
 
 @_elements.register

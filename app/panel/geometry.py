@@ -15,6 +15,7 @@ CHORD_ERROR = 1 / 512
 """Largest distance in inches from a drawn arc to its chords: an eighth of the 1/64 in. that a tape shows."""
 
 
+@lru_cache(maxsize=1024)
 def shape_polygon(shape: Shape) -> shapely.Polygon:
     """The shape as a polygon, inches; arcs become chords within `CHORD_ERROR`."""
     match shape:
