@@ -1,8 +1,9 @@
-"""Lines of liner: sheets to unpack, by mould."""
+"""Lines of liner: sheets to unpack, by mould; the edge piece that ends courses."""
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
+from app.order.measured import measured_line
 from app.order.packs import overage, reason, sheet_packs
 from app.order.rules import CUBIC_INCHES_PER_CUBIC_FOOT, Rules
 from app.order.values import TOPICS, Line
@@ -33,6 +34,17 @@ def sheet_lines(works: Sequence[PanelWork], rules: Rules) -> Iterator[Line]:
             weight_unit=rules.weight_unit,
             topic=TOPICS[2],
         )
+
+
+def edge_lines(works: Sequence[PanelWork], rules: Rules) -> Iterator[Line]:
+    """The finishing edge piece, where courses stop in the open; no line where none do."""
+    by_kind = Counter[str]()
+    for work in works:
+        by_kind.update(work.edges.by_kind)
+    if total := sum(by_kind.values()):
+        parts = ((rules.length(length), kind) for kind, length in by_kind.items() if length)
+        note = ", ".join(f"{length:.1f} {unit} {kind}" for (length, unit), kind in parts)
+        yield measured_line("Finishing edge piece", total, f"where courses stop in the open: {note}", rules, TOPICS[2])
 
 
 def mass_line(works: Sequence[PanelWork], rules: Rules) -> Line:

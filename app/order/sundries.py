@@ -5,7 +5,8 @@ from itertools import pairwise
 from math import ceil, hypot, pi
 
 from app.lengths import format_length
-from app.order.packs import length_overage, length_reason, overage, reason
+from app.order.measured import measured_line
+from app.order.packs import overage, reason
 from app.order.rules import Rules
 from app.order.values import TOPICS, Line
 from app.order.work import PanelWork
@@ -58,9 +59,10 @@ def _adhesive(lengths: list[float], rules: Rules) -> Line:
     cartridge = order.cartridge_fl_oz * CUBIC_INCHES_PER_FLUID_OUNCE
     needed = total * section / cartridge
     bead = format_length(order.bead, "mm" if rules.is_metric else "in", 64)
+    area, holds, volume = (_small(value, rules) for value in ((section, 2), (cartridge, 3), (total * section, 3)))
     note = (
-        f"{_run(total, rules)} of glue line with a round bead of {bead} ({section:.3f} sq in.) = {total * section:.1f} "
-        f"cu in.; a cartridge of {order.cartridge_fl_oz:g} fl oz holds {cartridge:.1f} cu in.: {needed:.2f} cartridges"
+        f"{_run(total, rules)} of glue line with a round bead of {bead} ({area}) = {volume}; a cartridge of "
+        f"{order.cartridge_fl_oz:g} fl oz holds {holds}: {needed:.2f} cartridges"
     )
     return _counted("Adhesive cartridge", ceil(needed - 1e-9), "cartridge", note, rules)
 
@@ -76,7 +78,7 @@ def _nails(lengths: list[float], rules: Rules) -> Line:
 
 
 def _tape(lengths: list[float], rules: Rules) -> Line:
-    return measured_line("Tape for the liner", sum(lengths), "along the fixing lines held by tape", rules)
+    return measured_line("Tape for the liner", sum(lengths), "along the fixing lines held by tape", rules, TOPICS[3])
 
 
 def _unsaid(total: float, rules: Rules) -> Line:
@@ -90,20 +92,19 @@ def _wash(works: Sequence[PanelWork], rules: Rules) -> Line:
     return Line("Wax wash, face to wash", "", "", area, 0, area, unit, note=WASH_NOTE, topic=TOPICS[3])
 
 
-def measured_line(item: str, inches: float, note: str, rules: Rules) -> Line:
-    """A line of a length, ordered by the whole foot or metre."""
-    length, unit = rules.length(inches)
-    percent = rules.order.overage_percent
-    extra = length_overage(length, percent)
-    words = length_reason(length, unit, percent)
-    return Line(item, "", "", length, extra, length + extra, unit, note=note, reason=words, topic=TOPICS[3])
-
-
 def _counted(item: str, net: int, unit: str, note: str, rules: Rules) -> Line:
     percent = rules.order.overage_percent
     extra = overage(net, percent)
     words = reason(net, percent)
     return Line(item, "", "", net, extra, net + extra, unit, note=note, reason=words, topic=TOPICS[3])
+
+
+def _small(value: tuple[float, int], rules: Rules) -> str:
+    """Square (2) or cubic (3) inches in words: metric as mm2 or ml."""
+    inches, power = value
+    if not rules.is_metric:
+        return f"{inches:.3f} sq in." if power == 2 else f"{inches:.1f} cu in."
+    return f"{inches * 25.4**2:.1f} mm2" if power == 2 else f"{inches * 2.54**3:.0f} ml"
 
 
 def _run(total: float, rules: Rules) -> str:

@@ -6,7 +6,7 @@ from app.order.bricks import brick_lines
 from app.order.corners import corner_lines
 from app.order.information import information_lines
 from app.order.rules import Rules
-from app.order.sheet_lines import sheet_lines
+from app.order.sheet_lines import edge_lines, sheet_lines
 from app.order.sundries import sundry_lines
 from app.order.values import Takeoff
 from app.order.work import PanelWork
@@ -21,5 +21,5 @@ def takeoff(works: Sequence[PanelWork], rules: Rules) -> Takeoff:
     """
     if not works:
         return Takeoff(())
-    makers = (brick_lines, corner_lines, sheet_lines, sundry_lines, information_lines)
+    makers = (brick_lines, corner_lines, sheet_lines, edge_lines, sundry_lines, information_lines)
     return Takeoff(tuple(line for make in makers for line in make(works, rules)))

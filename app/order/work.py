@@ -9,8 +9,10 @@ from app.brickwork.blend import colours_of
 from app.brickwork.clusters import Colours
 from app.brickwork.layout import Layout
 from app.brickwork.returns import Return, returns
+from app.liner.edge_pieces import edge_pieces
 from app.liner.offcut_values import CuttingPlan
 from app.liner.values import SheetPlan
+from app.liner.work_values import EdgePieces
 from app.panel.blend import Blend
 
 
@@ -27,6 +29,11 @@ class PanelWork:
     def around(self) -> tuple[Return, ...]:
         """The returns of the face."""
         return returns(self.layout)
+
+    @cached_property
+    def edges(self) -> EdgePieces:
+        """Where courses stop in the open."""
+        return edge_pieces(self.layout)
 
     @cached_property
     def colours(self) -> Colours:

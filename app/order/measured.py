@@ -1,0 +1,14 @@
+"""A line of something that is ordered by its length."""
+
+from app.order.packs import length_overage, length_reason
+from app.order.rules import Rules
+from app.order.values import Line
+
+
+def measured_line(item: str, inches: float, note: str, rules: Rules, topic: str) -> Line:
+    """So many inches, ordered by the whole foot or metre."""
+    length, unit = rules.length(inches)
+    percent = rules.order.overage_percent
+    extra = length_overage(length, percent)
+    words = length_reason(length, unit, percent)
+    return Line(item, "", "", length, extra, length + extra, unit, note=note, reason=words, topic=topic)
