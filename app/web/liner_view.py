@@ -7,7 +7,6 @@ from app.drawing.scales import Scale
 from app.drawing.views.assemble import AROUND
 from app.drawing.views.sheets import LAYERS, WORDS, sheet_view
 from app.liner.offcut_values import CuttingPlan
-from app.liner.sheet_work import sheet_work
 from app.liner.work_values import SheetWork, Stack
 from app.panel.laying import CORNERS, DIRECTIONS, Laying
 from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
@@ -154,8 +153,7 @@ def form_of(loaded: LoadedPanel) -> LayingForm:
 
 def results_of(loaded: LoadedPanel, computed: Computed, notice: LaidNotice | None) -> LinerResults:
     """What the screen shows of the sheets as they are laid now."""
-    unit, given, cutting = computed.unit, computed.given, computed.cutting
-    work = sheet_work(computed.layout, computed.plan, given.liner, given.day, unit, given.temperature_unit)
+    unit, cutting, work = computed.unit, computed.cutting, computed.sheet_work
     return LinerResults(
         address=f"/panels/{loaded.id}/liner",
         revision=loaded.revision,

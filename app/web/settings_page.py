@@ -7,7 +7,6 @@ from typing import Annotated, Any, Literal
 from fastapi import APIRouter, Query
 from starlette.responses import HTMLResponse, Response
 
-from app.order.values import TOPICS
 from app.panel.faults import Refused
 from app.storage import reading, writing
 from app.storage.errors import NotFound
@@ -123,5 +122,4 @@ def _page(
 def _items(loaded: LoadedProject) -> tuple[str, ...]:
     """The lines of the project's order that are bought."""
     computed = [compute(loaded.project, panel.wall, panel.panel) for panel in loaded.panels]
-    lines = takeoff_of(loaded.project, computed).lines
-    return tuple(line.item for line in lines if line.topic != TOPICS[-1])
+    return tuple(line.item for line in takeoff_of(loaded.project, computed).bought)
