@@ -15,6 +15,7 @@ from app.web import (
     api_settings,
     assets,
     bed,
+    drift,
     editor,
     editor_advice,
     editor_bonds,
@@ -50,6 +51,7 @@ ROUTERS = (
     reading_check.router,
     saw.router,
     order.router,
+    drift.router,
     bed.router,
     api_projects.router,
     api_settings.router,
@@ -57,8 +59,8 @@ ROUTERS = (
     api_results.router,
 )
 
-GARBAGE = (20_000, 20, 50)
-"""New objects before a collection, and how often the older ones are gone through: an edit makes some 50,000."""
+GARBAGE = (100_000, 20, 50)
+"""Objects more before a collection, and how often the older ones are gone through: an edit leaves some 10,000."""
 
 
 def create_app(settings: Settings) -> FastAPI:

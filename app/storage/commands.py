@@ -12,7 +12,8 @@ from sqlmodel import Session, col, select
 from app.storage.tables import Command
 from app.storage.text import json_text, json_value, moment, time_text
 
-_PAGE = 50
+_PAGE = 8
+"""Lines read at a time: what can be undone is nearly always among the newest few."""
 
 
 @dataclass(frozen=True, slots=True)
