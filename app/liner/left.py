@@ -19,6 +19,9 @@ _SLANTED_GRID = 1e-9
 """Inches; slanted teeth are clipped on this grid, as nearly equal slants can fail in floats. Level teeth are safe, and
 three times faster without."""
 
+_ANY = 1e6
+"""A mitre as long as any that two cuts make."""
+
 
 @dataclass(frozen=True, slots=True)
 class Left:
@@ -65,6 +68,8 @@ def _left(clip: Keyed[_Clip]) -> Left | None:
     given = clip.value
     left = shapely.intersection(given.cover, given.sheet, grid_size=_SLANTED_GRID if given.is_slanted else None)
     parts = _areas_only(left)
+    if _has_threads(parts):
+        parts = _areas_only(_without_threads(parts))
     area = float(shapely.area(parts).sum())
     if area >= given.sheet.area - TOLERANCE:
         return None
@@ -77,6 +82,19 @@ def _areas_only(left: BaseGeometry) -> NDArray[np.object_]:
     parts = shapely.get_parts(shapely.get_parts(left))
     polygons: NDArray[np.object_] = parts[shapely.area(parts) > TOLERANCE]
     return polygons if left.geom_type != "Polygon" else parts
+
+
+def _has_threads(parts: NDArray[np.object_]) -> bool:
+    """Whether an outline runs to and fro on one line, as where the sheet's own edge is a hair past the cover's."""
+    points = shapely.get_coordinates(parts)
+    return bool((np.abs(points[1:] - points[:-1]).max(axis=1) < 2 * TOLERANCE).any())
+
+
+def _without_threads(parts: NDArray[np.object_]) -> BaseGeometry:
+    """The parts without what is narrower than the tolerance: drawn in by it and let out again."""
+    inner = shapely.buffer(shapely.multipolygons(parts), -TOLERANCE, join_style="mitre", mitre_limit=_ANY)
+    outer: BaseGeometry = shapely.buffer(inner, TOLERANCE, join_style="mitre", mitre_limit=_ANY)
+    return outer
 
 
 def _rings(part: shapely.Polygon) -> tuple[Ring, tuple[Ring, ...]]:

@@ -260,6 +260,19 @@ def test_a_soldier_band_has_sheets_of_its_own_type() -> None:
     assert by_bond["soldier"].width == pytest.approx(6 * 2.625)
 
 
+def test_a_trim_has_no_thread_where_the_sheets_edge_is_a_hair_past_the_fields() -> None:
+    """
+    Half a course of a metric brick is no whole number of nanometres: between teeth the sheet is 1e-10 in. too far out.
+    """
+    zone = {"mark": "Z1", "rect": [0, 0, 4, 7.5625], "size": "australian 230x76", "bond": "common-5-flemish"}
+    gable = {"mark": "G", "thickness": 7.25, "outline": [[0, 0], [24, 0], [24, 4], [0, 22]], "zones": [zone]}
+    layout = lay_out(read_panel({**gable, "field": {"size": "australian 230x76", "bond": "basket-weave"}}))
+    for sheet in sheet_plan(layout, Liner(columns=3, rows=5)).sheets:
+        for ring in sheet.trim:
+            sides = np.subtract(ring, np.roll(ring, 1, axis=0))
+            assert np.hypot(*sides.T).min() > 1e-6
+
+
 def test_a_joint_without_brick_takes_no_sheet_and_is_said_to_be_bare() -> None:
     """A face 1/8 in. wider than one sheet: no brick fits there."""
     plan = sheet_plan(lay_out(laid(rectangle(48.125, 24, "stack"), "bed lower right")), Liner())
