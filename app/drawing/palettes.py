@@ -106,7 +106,7 @@ INKS: dict[str, Inks] = {"paper": PAPER, "white": WHITE, "night": NIGHT, "bed": 
 def palette(name: str) -> Mapping[Style, Look]:
     """The looks of every style in one palette; raises KeyError for a name that is not in INKS."""
     inks = INKS[name]
-    looks = _areas(inks) | _cuts(inks) | _lines(inks) | _texts(inks)
+    looks = _areas(inks) | _cuts(inks) | _lines(inks) | _plots(inks) | _texts(inks)
     return {style: looks[style] for style in STYLES}
 
 
@@ -150,6 +150,15 @@ def _lines(inks: Inks) -> dict[Style, Look]:
         "sheet": Look("none", inks.sheet, MEDIUM, dashed=True),
         "rule": Look("none", inks.ink, THIN),
         "tick": Look("none", inks.ink, MEDIUM),
+    }
+
+
+def _plots(inks: Inks) -> dict[Style, Look]:
+    return {
+        "envelope": Look(inks.sheet_fill),
+        "band": Look("none", inks.ink, MEDIUM, dashed=True),
+        "beyond": Look("none", inks.quiet, THIN / 2),
+        "growth": Look("none", inks.ink, THICK),
     }
 
 

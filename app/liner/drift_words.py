@@ -8,8 +8,8 @@ from app.liner.fixing_advice import MOST, FixingAdvice, SpanAdvice
 from app.liner.values import LayingWindow
 from app.panel.project import Day
 
-NARROW = 3.0
-"""Degrees: a window narrower than this is said to a tenth of a degree."""
+NARROW, ENDLESS = 3.0, 300.0
+"""Degrees: a window narrower than the one is said to a tenth of a degree, one wider than the other holds any bed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,14 +24,23 @@ class Units:
         return format_length(inches, self.length).removeprefix("\u2248 ")
 
     def degrees(self, temperature: float) -> str:
-        return f"{temperature:g} \u00b0{self.temperature}"
+        return f"{_plain(temperature)} °{self.temperature}"
 
 
 def window_said(low: float, high: float, units: Units) -> str:
     """A window of bed temperature, rounded inwards: "between 59 and 81 \u00b0F"."""
     step = 0.1 if high - low < NARROW else 1.0
     inner = round(ceil(low / step - 1e-9) * step, 1), round(floor(high / step + 1e-9) * step, 1)
-    return f"between {inner[0]:g} and {units.degrees(inner[1])}"
+    return f"between {_plain(inner[0])} and {units.degrees(inner[1])}"
+
+
+def _plain(temperature: float) -> str:
+    return f"{temperature:g}".replace("-", "\u2212")
+
+
+def point_window_words(window: tuple[float, float] | None, units: Units) -> str:
+    """When a checkpoint is right by itself: a window, or "always"."""
+    return "always" if window is None or window[1] - window[0] > ENDLESS else window_said(*window, units)
 
 
 def span_name(span: LayingWindow, units: Units) -> str:
@@ -42,10 +51,10 @@ def span_name(span: LayingWindow, units: Units) -> str:
 
 def window_words(low: float | None, high: float | None, day: Day, units: Units) -> str:
     """When something with this window may be laid on this day, in one sentence."""
-    if low is None or high is None:
+    if low is None or high is None or high - low > ENDLESS:
         return "May be laid at any bed temperature."
     if low <= day.bed_low and day.bed_high <= high:
-        return f"May be laid all day, as the window is {window_said(low, high, units)}."
+        return f"May be laid all day; right {window_said(low, high, units)}."
     told = f"Lay it while the bed is {window_said(low, high, units)}"
     if high < day.bed_low or low > day.bed_high:
         return f"{told}; the day is expected to stay {'warmer' if high < day.bed_low else 'colder'}."

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from app.brickwork.advice_words import length_as_typed
 from app.brickwork.lattice import Floats
 from app.brickwork.layout import Layout
 from app.lengths import Length
@@ -38,6 +39,10 @@ class FixingAdvice:
     at: float
     before: float
     after: float
+
+    def typed(self, unit: str) -> str:
+        """The line as the field of the edit that adds it takes it, lengths in the project's unit."""
+        return "; ".join(f"{length_as_typed(x, unit)}, {length_as_typed(y, unit)}" for x, y in self.line)
 
 
 @dataclass(frozen=True, slots=True)

@@ -111,15 +111,20 @@ def _lines(layout: Layout, drift: Drift, liner: Liner, tape: Tape) -> list[tuple
     own = [point for point in drift.checkpoints if point.axis == tape.axis]
     lines = [(point.nominal, point.mark, point.control) for point in own]
     known = np.array([point.nominal for point in own])
-    names = _course_names(layout, tape)
+    courses = _course_names(layout, tape)
     for joint in joint_lines(layout, tape, liner).tolist():
+        course = _named(courses, joint)
         same = np.flatnonzero(np.abs(known - joint) <= TOLERANCE)
-        name = _named(names, joint) or ("head joint" if tape.axis == "x" else "joint line")
-        if not len(same):
-            lines.append((joint, "", name))
-        elif not lines[same[0]][2]:
-            lines[same[0]] = (joint, own[same[0]].mark, name)
+        if len(same):
+            nominal, mark, control = lines[same[0]]
+            lines[same[0]] = (nominal, mark, ", ".join(filter(None, (control, course))) or _plain(tape))
+        else:
+            lines.append((joint, "", course or _plain(tape)))
     return sorted(lines)
+
+
+def _plain(tape: Tape) -> str:
+    return "head joint" if tape.axis == "x" else "joint line"
 
 
 def _course_names(layout: Layout, tape: Tape) -> list[Line]:

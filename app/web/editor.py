@@ -15,6 +15,7 @@ from app.panel.faults import Refused
 from app.panel.values import Panel
 from app.storage import reading, writing
 from app.web.database import OFFICE, Database, Now
+from app.web.drift_asked import page_after
 from app.web.editor_checkpoints import checkpoints_part
 from app.web.editor_choose import card_of
 from app.web.editor_findings import findings_part
@@ -42,7 +43,7 @@ from app.workflow.undoing import redo, undo
 
 router = APIRouter(prefix="/panels/{panel_id}", include_in_schema=False)
 
-OWN_FIELDS = {"edit", "base_revision", "command_id", "on_top", "temperature", "hidden"}
+OWN_FIELDS = {"edit", "base_revision", "command_id", "on_top", "temperature", "hidden", "then", "tape"}
 
 
 @router.get("")
@@ -184,7 +185,7 @@ def _is_part(request: Request) -> bool:
 def _answer(request: Request, form: Mapping[str, str], before: LoadedPanel, after: Laid, saved: Saved) -> Response:
     """For a script the parts that changed, for a plain form the page again."""
     if not _is_part(request):
-        return then(address_of(after.loaded.id))
+        return then(page_after(address_of(after.loaded.id), form))
     steps = Steps(saved.undo_label, saved.redo_label)
     known = laid_out(before) if form.get("base_revision") == str(before.revision) else None
     return show("editor_answer.html", parts_of(known, after, steps, _shown(form)))

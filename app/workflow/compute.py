@@ -14,6 +14,7 @@ from app.documents.digest import used_sizes
 from app.documents.project_file import sizes_of
 from app.documents.results import all_findings
 from app.liner.drift import drift
+from app.liner.fixing_advice import SpanAdvice, fixing_advice
 from app.liner.offcut_values import CuttingPlan
 from app.liner.offcuts import cutting_plan
 from app.liner.sheet_work import sheet_work
@@ -98,6 +99,11 @@ class Computed:
     def takeoff(self) -> Takeoff:
         """What this panel alone needs, once somebody asks."""
         return takeoff([self.work], self.given.rules)
+
+    @cached_property
+    def fixing_advice(self) -> tuple[SpanAdvice, ...]:
+        """Where more fixing lines would hold the liner, once somebody asks."""
+        return fixing_advice(self.layout, self.drift, self.given.liner, self.given.day)
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:

@@ -14,7 +14,15 @@ from app.brickwork.layout import Layout, lay_out
 from app.documents.project_file import read_panel
 from app.lengths import Length
 from app.liner.drift import drift
-from app.liner.drift_words import Units, advice_words, effect_words, line_words, window_said, window_words
+from app.liner.drift_words import (
+    Units,
+    advice_words,
+    effect_words,
+    line_words,
+    point_window_words,
+    window_said,
+    window_words,
+)
 from app.liner.fixing_advice import FixingAdvice, SpanAdvice, fewest_lines, fixing_advice
 from app.liner.growth import free_lengths
 from app.liner.lines import held_lines
@@ -134,7 +142,9 @@ def test_words_say_where_and_how_much() -> None:
     ("low", "high", "words"),
     [
         (None, None, "May be laid at any bed temperature."),
-        (50.0, 110.0, "May be laid all day, as the window is between 50 and 110 °F."),
+        (50.0, 110.0, "May be laid all day; right between 50 and 110 °F."),
+        (-130.0, 270.0, "May be laid at any bed temperature."),
+        (-4.5, 120.0, "May be laid all day; right between \u22124 and 120 °F."),
         (58.4, 81.6, "Lay it while the bed is between 59 and 81 °F; at other times correct by the tape."),
         (69.24, 70.76, "Lay it while the bed is between 69.3 and 70.7 °F; at other times correct by the tape."),
         (20.0, 40.0, "Lay it while the bed is between 20 and 40 °F; the day is expected to stay warmer."),
@@ -143,4 +153,6 @@ def test_words_say_where_and_how_much() -> None:
 )
 def test_windows_are_said_rounded_inwards(low: float | None, high: float | None, words: str) -> None:
     assert window_words(low, high, Day(55, 105), Units()) == words
-    assert low is None or high is None or window_said(low, high, Units()) in words
+    if low is not None and high is not None and "any" not in words:
+        assert window_said(low, high, Units()) in words
+        assert point_window_words((low, high), Units()) in words

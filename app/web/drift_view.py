@@ -1,0 +1,178 @@
+"""What the Drift screen shows: the page, and the part that follows the slider."""
+
+from dataclasses import dataclass
+
+from app.drawing.lettering import lettered
+from app.drawing.views.growth import Warmth
+from app.panel.faults import Fault
+from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
+from app.web.drift_asked import Asked
+from app.web.drift_plots import Plot, hook_words, plots_of
+from app.web.drift_rows import (
+    AdviceRow,
+    PointRow,
+    SpanRow,
+    TableOfTape,
+    advice_rows,
+    point_rows,
+    span_rows,
+    tape_rows,
+)
+from app.web.editor_checkpoints import temperatures
+from app.web.pages import Page, Step
+from app.web.reading_check_view import ReadingForm, Try, reading_form
+from app.web.words import counted
+from app.workflow.compute import Computed
+from app.workflow.loading import LoadedPanel
+from app.workflow.steps import Steps
+
+TASKS: tuple[Task, ...] = ("walking on the bed", "fixing liner")
+
+
+@dataclass(frozen=True, slots=True)
+class DriftNow:
+    """Everything at one bed temperature; `fields` go with every edit made from here."""
+
+    address: str
+    degrees: str
+    summary: str
+    is_right: bool
+    tape_words: str
+    band: str
+    plots: tuple[Plot, ...]
+    points: tuple[PointRow, ...]
+    spans: tuple[SpanRow, ...]
+    advice: tuple[AdviceRow, ...]
+    fields: tuple[tuple[str, str], ...]
+    undo: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Slider:
+    """Ends of the slider and where it stands; the fields beside it as typed or as taken."""
+
+    low: int
+    high: int
+    at: int
+    bed: str
+    tape: str
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class RefusedPart:
+    faults: tuple[Fault, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NowPart:
+    now: DriftNow
+
+
+@dataclass(frozen=True, slots=True)
+class Tape:
+    """The story pole and the tape at one bed temperature."""
+
+    degrees: str
+    tables: tuple[TableOfTape, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TapePart:
+    tape: Tape
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DriftPage(Page):
+    """The whole page."""
+
+    address: str
+    bed: str
+    mark: str
+    hooks: str
+    slider: Slider
+    now: DriftNow
+    tape: Tape
+    faults: tuple[Fault, ...]
+    attention: tuple[str, ...]
+    check: ReadingForm
+    cautions: tuple[Caution, ...]
+    deference: str
+
+
+def page_of(loaded: LoadedPanel, computed: Computed, asked: Asked, steps: Steps, typed: tuple[str, str]) -> DriftPage:
+    """The page at the temperatures asked for; `typed` stands in the fields where that was refused."""
+    panel, project, address = loaded.panel, loaded.project, f"/panels/{loaded.id}"
+    return DriftPage(
+        title=f"Drift of {panel.mark}, {project.name}",
+        path=(
+            Step("Projects", "/"),
+            Step(project.name, f"/projects/{loaded.project_id}"),
+            Step(f"{loaded.wall.mark} / {panel.mark}", address),
+            Step("Drift"),
+        ),
+        address=address,
+        bed=f"/bed/{loaded.id}",
+        mark=panel.mark,
+        hooks=f"Along: {hook_words(panel.laying, 'x')}. Up: {hook_words(panel.laying, 'y')}.",
+        slider=_slider(computed, asked, typed),
+        now=now_of(loaded, computed, asked, steps),
+        tape=tape_of(computed, asked),
+        faults=asked.faults,
+        attention=tuple(finding.text for finding in computed.drift.findings),
+        cautions=tuple(caution for task in TASKS for caution in cautions_for(task)),
+        deference=DEFERENCE,
+        check=reading_form(address, computed, project, Try("", "", f"{asked.bed:g}", typed[1])),
+    )
+
+
+def now_of(loaded: LoadedPanel, computed: Computed, asked: Asked, steps: Steps) -> DriftNow:
+    """The part that the slider repaints."""
+    points = point_rows(computed, asked)
+    unit = loaded.project.temperature_unit
+    fields = [("base_revision", str(loaded.revision)), ("then", "drift"), ("temperature", f"{asked.bed:g}")]
+    fields += [] if asked.tape is None else [("tape", f"{asked.tape:g}")]
+    return DriftNow(
+        address=f"/panels/{loaded.id}",
+        degrees=f"{asked.bed:g} °{unit}",
+        summary=_summary(points),
+        is_right=all(point.is_right for point in points),
+        tape_words=_tape_words(asked, unit),
+        band=lettered(computed.given.liner.tolerance.inches, computed.unit).removeprefix("≈ "),
+        plots=plots_of(computed, _warmth(computed, asked)),
+        points=points,
+        spans=span_rows(computed),
+        advice=advice_rows(computed),
+        fields=tuple(fields),
+        undo=steps.undo,
+    )
+
+
+def tape_of(computed: Computed, asked: Asked) -> Tape:
+    """Every course and head joint; its page asks for it once the slider rests, as it is long."""
+    return Tape(f"{asked.bed:g} °{computed.given.temperature_unit}", tape_rows(computed, asked))
+
+
+def _summary(points: tuple[PointRow, ...]) -> str:
+    wrong = sum(not point.is_right for point in points)
+    if not wrong:
+        return f"All {counted(len(points), 'checkpoint')} within the band without correction."
+    return f"{wrong} of {counted(len(points), 'checkpoint')} past the band if nothing is corrected."
+
+
+def _tape_words(asked: Asked, unit: str) -> str:
+    if asked.tape is None:
+        return "Readings of a tape that is right; give its temperature to have them as a steel tape shows them."
+    standard = 20 if unit == "C" else 68
+    return f"Readings as a steel tape at {asked.tape:g} °{unit} shows them; it is right at {standard} °{unit}."
+
+
+def _warmth(computed: Computed, asked: Asked) -> Warmth:
+    day, ends = computed.given.day, temperatures(computed.given.day)
+    return Warmth(day.bed_low, day.bed_high, asked.bed, ends.low, ends.high, computed.given.temperature_unit)
+
+
+def _slider(computed: Computed, asked: Asked, typed: tuple[str, str]) -> Slider:
+    ends = temperatures(computed.given.day)
+    at = min(max(round(asked.bed), ends.low), ends.high)
+    return Slider(ends.low, ends.high, at, *typed, computed.given.temperature_unit)
