@@ -6,7 +6,6 @@ from dataclasses import dataclass, field
 from app.brickwork.bonds import BONDS
 from app.documents.project_file import sizes_of
 from app.lengths import format_length
-from app.order.values import Line
 from app.panel.faults import Fault
 from app.panel.project import Project, Wall
 from app.storage.projects import StoredWall
@@ -16,7 +15,7 @@ from app.web.project_schedule import PanelLink, PanelRow, casting_words, panel_r
 from app.web.wall_drawing import WallDrawing, wall_drawing
 from app.web.wall_form import Changed, ChangedPart, WallForm, changed_part, form_of
 from app.web.words import at, counted, listed
-from app.workflow.compute import Computed, compute, takeoff_of
+from app.workflow.compute import Computed, compute
 from app.workflow.loading import LoadedProject, LoadedWall
 from app.workflow.new_parts import usual
 
@@ -47,15 +46,6 @@ class WallPart:
     rows: tuple[PanelRow, ...]
     new: Typed
     is_typed: bool
-
-
-@dataclass(frozen=True, slots=True)
-class OrderLine:
-    item: str
-    net: str
-    overage: str
-    order: str
-    unit: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +83,6 @@ class ProjectPage(Page):
     sizes: tuple[str, ...]
     bonds: tuple[str, ...] = field(default_factory=lambda: tuple(BONDS))
     how_to_type: str
-    order: tuple[OrderLine, ...]
     downloads: tuple[Download, ...]
     shares: tuple[ShareRow, ...]
     removed: tuple[tuple[str, str], ...] = ()
@@ -117,7 +106,6 @@ def page_of(
     """The page; `stored` are the walls as rows, in the order of the project's."""
     project, address = loaded.project, f"/projects/{loaded.id}"
     computed = {panel.id: compute(project, panel.wall, panel.panel) for panel in loaded.panels}
-    lines = takeoff_of(project, tuple(computed.values())).lines
     return ProjectPage(
         title=project.name,
         path=(Step("Projects", "/"), Step(project.name)),
@@ -131,7 +119,6 @@ def page_of(
         next_wall=_next_wall(project),
         sizes=tuple(sizes_of(project)),
         how_to_type=HOW_TO_TYPE[project.length_unit],
-        order=tuple(map(_order_line, lines)),
         downloads=_downloads(loaded.id, project.name),
         shares=tuple(_share(share, address, loaded) for share in shares),
         faults=asked.faults,
@@ -210,15 +197,6 @@ def _begun(loaded: LoadedProject, wall: LoadedWall) -> Typed:
 def _next_wall(project: Project) -> str:
     marks = {wall.mark for wall in project.walls}
     return next((mark for mark in "ABCDEFGHIJKLMNOPQRSTUVWXYZ" if mark not in marks), "")
-
-
-def _order_line(line: Line) -> OrderLine:
-    item = f"{line.item}, {line.size}" if line.size and line.size not in line.item else line.item
-    return OrderLine(item, _amount(line.net), _amount(line.overage), _amount(line.order), line.unit)
-
-
-def _amount(value: float) -> str:
-    return f"{value:,.0f}" if value == int(value) else f"{value:,.1f}"
 
 
 def _downloads(project_id: str, name: str) -> tuple[Download, ...]:
