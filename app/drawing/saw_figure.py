@@ -10,6 +10,7 @@ from app.drawing.marks import SMALL, Layer, Mark, Text, box, line, segments
 from app.drawing.moved import moved
 from app.drawing.scales import Margins, Scale
 from app.drawing.styles import Style
+from app.lengths.format import OFF_GRID
 
 TICK_MM, LABEL_MM, APART_MM, LINE_MM = 1.6, 3.4, 3.1, 3.7
 """A measure's tick, from the brick to its label, room of a label up the side, and one line of words, mm."""
@@ -86,10 +87,18 @@ def factory_end(pen: Pen, x: float, height: float, is_left: bool) -> Iterator[Ma
     )
 
 
+def distinct(pen: Pen, at: Sequence[float]) -> list[float]:
+    """Places in order, one of those that read the same; one that is on the step before one that is only near it."""
+    by_words = dict[str, float]()
+    for place in sorted(at, key=lambda place: (pen.words(place).startswith(OFF_GRID), place)):
+        by_words.setdefault(pen.words(place).removeprefix(OFF_GRID), place)
+    return sorted(by_words.values())
+
+
 def along(pen: Pen, at: Sequence[float], edge: float, is_above: bool = False) -> Iterator[Mark]:
     """Measures from the brick's left end to places on its lower or upper edge."""
     out = 1 if is_above else -1
-    places = sorted(set(at))
+    places = distinct(pen, at)
     labels = [pen.words(place) for place in places]
     middles = spread(places, [pen.mm(text_width_mm(text, SMALL) + 1.5) for text in labels])
     tick, foot = edge + out * pen.mm(TICK_MM), edge + out * pen.mm(TICK_MM + 0.6)
@@ -103,7 +112,7 @@ def along(pen: Pen, at: Sequence[float], edge: float, is_above: bool = False) ->
 def upright(pen: Pen, at: Sequence[float], edge: float, is_right: bool = False) -> Iterator[Mark]:
     """Measures from the brick's lower edge to places on its left or right end."""
     out = 1 if is_right else -1
-    places = sorted(set(at))
+    places = distinct(pen, at)
     middles = spread(places, [pen.mm(APART_MM)] * len(places))
     tick, foot = edge + out * pen.mm(TICK_MM), edge + out * pen.mm(TICK_MM + 0.6)
     ends = [(edge, y, tick, y) for y in places] + [(tick, y, foot, m) for y, m in zip(places, middles, strict=True)]

@@ -1,13 +1,17 @@
 """A brick that is ripped, notched or cut aslant: what is left of it, measured from the brick's own corner."""
 
 from collections.abc import Iterator, Sequence
+from itertools import groupby
 
 from app.drawing.marks import SMALL, Mark, Text, area
 from app.drawing.saw_figure import SIDE_MM, Figure, Pen, along, framed, rim, upright
 from app.drawing.saw_places import places_in_words
 from app.drawing.styles import CUT_LETTERS, CUT_STYLES, Style
+from app.order.saw_curves import curve_points
 from app.order.saw_values import Point, SawPiece
-from app.panel.tolerance import TOLERANCE
+
+ON_EDGE = 1 / 32
+"""Inches: half a step of the saw; a point this near to an edge is measured as if it were on it."""
 
 LETTER_MM = 2.6
 """A piece at least this long and high on paper has its letter in it, mm."""
@@ -31,14 +35,24 @@ def _words(piece: SawPiece, pen: Pen) -> tuple[tuple[str, Style], ...]:
 
 def _places(outline: Sequence[Point], whole: tuple[float, float]) -> tuple[list[float], ...]:
     """Where to measure along the lower and the upper edge and up the left and the right end: every corner of the cut
-    on the edge it lies on, or, inside the brick, below and at the left."""
+    and the middle of a curve, on the edge it lies on, or, inside the brick, below and at the left."""
     length, height = whole
-    corners = [point for point in outline if not _is_own(point, whole)]
-    low = [x for x, y in corners if y <= TOLERANCE or _is_inside((x, y), whole)]
-    high = [x for x, y in corners if y >= height - TOLERANCE and x not in low]
-    left = [y for x, y in corners if x <= TOLERANCE or _is_inside((x, y), whole)]
-    right = [y for x, y in corners if x >= length - TOLERANCE and y not in left]
+    corners = [point for point in _told(outline) if not _is_own(point, whole)]
+    low = [x for x, y in corners if y <= ON_EDGE or _is_inside((x, y), whole)]
+    high = [x for x, y in corners if y >= height - ON_EDGE and x not in low]
+    left = [y for x, y in corners if x <= ON_EDGE or _is_inside((x, y), whole)]
+    right = [y for x, y in corners if x >= length - ON_EDGE and y not in left]
     return low, high, left, right
+
+
+def _told(outline: Sequence[Point]) -> Iterator[Point]:
+    """The corners, and of each run of points on a curve the middle one."""
+    on_curve = curve_points(outline)
+    start = on_curve.index(False) if False in on_curve else 0
+    ring = [*zip(outline, on_curve, strict=True)]
+    for is_curve, run in groupby(ring[start:] + ring[:start], key=lambda row: row[1]):
+        points = [point for point, _ in run]
+        yield from points[len(points) // 2 :][:1] if is_curve else points
 
 
 def _measures(places: Sequence[list[float]], whole: tuple[float, float], pen: Pen) -> Iterator[Mark]:
@@ -51,8 +65,8 @@ def _measures(places: Sequence[list[float]], whole: tuple[float, float], pen: Pe
 
 def _is_own(point: Point, whole: tuple[float, float]) -> bool:
     """Whether it is a corner of the whole brick."""
-    return all(min(abs(at), abs(at - end)) <= TOLERANCE for at, end in zip(point, whole, strict=True))
+    return all(min(abs(at), abs(at - end)) <= ON_EDGE for at, end in zip(point, whole, strict=True))
 
 
 def _is_inside(point: Point, whole: tuple[float, float]) -> bool:
-    return all(TOLERANCE < at < end - TOLERANCE for at, end in zip(point, whole, strict=True))
+    return all(ON_EDGE < at < end - ON_EDGE for at, end in zip(point, whole, strict=True))

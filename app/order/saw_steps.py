@@ -3,11 +3,15 @@
 from math import ceil
 
 from app.lengths import NM_PER_INCH
+from app.order.saw_curves import curve_points
 from app.order.saw_values import Point
 from app.panel.tolerance import TOLERANCE
 
 SIXTEENTH, MILLIMETRE = NM_PER_INCH // 16, 1_000_000
 """The steps, nm."""
+
+CURVE_PLACES = 4
+"""Decimals of an inch of a point on a curve: nothing that is seen, and round-off of floats does not show."""
 
 
 def step_of(length_unit: str) -> int:
@@ -38,11 +42,17 @@ def to_step(value: float, whole: float, step: int) -> int:
 
 
 def outline_to_step(points: tuple[Point, ...], whole: tuple[float, float], step: int) -> tuple[Point, ...]:
-    """An outline with each corner to the nearest step; the whole unit's own edges stay where they are.
+    """An outline with each corner to the nearest step; the whole unit's own edges and points of a curve stay where
+    they are.
 
     As it was where rounding would leave no area.
     """
-    rounded = [(_place(x, whole[0], step), _place(y, whole[1], step)) for x, y in points]
+    rounded = [
+        (round(x, CURVE_PLACES), round(y, CURVE_PLACES))
+        if is_curve
+        else (_place(x, whole[0], step), _place(y, whole[1], step))
+        for (x, y), is_curve in zip(points, curve_points(points), strict=True)
+    ]
     kept = [point for k, point in enumerate(rounded) if point != rounded[k - 1]]
     kept = [point for k, point in enumerate(kept) if not _is_straight(kept[k - 1], point, kept[(k + 1) % len(kept)])]
     return tuple(_from_lowest(kept)) if len(kept) >= 3 else points
