@@ -28,7 +28,7 @@ KINDS = {
         Kind("not-found", 404, "There is nothing at this address"),
         Kind("method", 405, "This address does not take this method"),
         Kind("conflict", 409, "This cannot be done as things stand"),
-        Kind("stale", 412, "Someone saved this panel in the meantime"),
+        Kind("stale", 412, "Someone saved this in the meantime"),
         Kind("too-large", 413, "What was sent is too large"),
         Kind("wrong-type", 415, "What was sent has another type than expected"),
         Kind("wrong-host", 421, "This server does not answer to that name"),

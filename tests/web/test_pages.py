@@ -149,7 +149,7 @@ async def test_a_stale_page_overwrites_nothing(visitor: httpx.AsyncClient) -> No
     for mark in ("E8", "E9"):
         answer = await visitor.post(f"{address}/panels/{panel_id}/mark", data={"mark": mark, "revision": "1"})
     assert answer.status_code == 412
-    assert "Someone saved this panel in the meantime" in answer.text
+    assert "Someone saved this in the meantime" in answer.text
     gone = await visitor.post(f"{address}/panels/{panel_id}/remove", data={"revision": "1"})
     assert gone.status_code == 412
     assert (await visitor.get(f"/api/panels/{panel_id}")).json()["document"]["mark"] == "E8"
