@@ -20,6 +20,10 @@ _DIGITS = 5
 """Decimals of an inch within which two trims count as one shape: far finer than a knife, ten times the tolerance."""
 
 
+_AREA = 2
+"""Dimensions of an area: rings that touch can leave lines and points besides."""
+
+
 @dataclass(frozen=True, slots=True)
 class Trim:
     """The trim of a laid sheet where it lies in a sheet of its own, inches; `rings` are outlines and holes."""
@@ -56,7 +60,8 @@ class Shape:
     def polygon(self) -> shapely.Geometry:
         """The shape; what lies in a hole of another part counts."""
         rings = [shapely.Polygon(ring) for ring in self.rings]
-        return reduce(shapely.symmetric_difference, rings)
+        parts = shapely.get_parts(reduce(shapely.symmetric_difference, rings))
+        return shapely.multipolygons(parts[shapely.get_dimensions(parts) == _AREA])
 
 
 def trims_of(region: Region, shape: Mould, sheets: Iterable[Sheet]) -> Iterator[Trim]:
