@@ -15,6 +15,9 @@ NEAR, FAR = 3.0, 10.0
 
 LEADER, RING = 3.0, 3.1
 
+NUMBER = {"in": 8.0, "mm": 14.0}
+"""Room for one figure on the strip by the unit of lengths, mm."""
+
 DEEP = FAR + LEADER + 2 * RING + 18.0
 """Room under a plot for the strip, the rings and the standing dimensions, mm."""
 
@@ -34,7 +37,7 @@ def tape_strip(frame: Frame, reach: float, points: Sequence[Checkpoint], unit: s
 def _graduations(frame: Frame, reach: float, unit: str) -> Iterator[Mark]:
     step, sign = (DECIMETRE, "") if unit == "mm" else (FOOT, "'")
     each = abs(frame.x(step) - frame.x(0.0))
-    every = next((n for n in STEPS if n * each >= 8.0), STEPS[-1])
+    every = next((n for n in STEPS if n * each >= NUMBER[unit]), STEPS[-1])
     count = floor(reach / step + 1e-9)
     marked = [k for k in range(1, count + 1) if each >= 1.2 or k % every == 0]
     yield segments([(frame.x(k * step), -FAR, frame.x(k * step), -FAR + 1.6) for k in marked], "rule")

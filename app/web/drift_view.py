@@ -4,7 +4,9 @@ from dataclasses import dataclass
 
 from app.drawing.lettering import lettered
 from app.drawing.views.growth import Warmth
+from app.liner.growth import free_span
 from app.panel.faults import Fault
+from app.panel.tolerance import TOLERANCE
 from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
 from app.web.drift_asked import Asked
 from app.web.drift_plots import Plot, hook_words, plots_of
@@ -21,7 +23,7 @@ from app.web.drift_rows import (
 from app.web.editor_checkpoints import temperatures
 from app.web.pages import Page, Step
 from app.web.reading_check_view import ReadingForm, Try, reading_form
-from app.web.words import counted
+from app.web.words import counted, listed
 from app.workflow.compute import Computed
 from app.workflow.loading import LoadedPanel
 from app.workflow.steps import Steps
@@ -128,15 +130,15 @@ def page_of(loaded: LoadedPanel, computed: Computed, asked: Asked, steps: Steps,
 
 def now_of(loaded: LoadedPanel, computed: Computed, asked: Asked, steps: Steps) -> DriftNow:
     """The part that the slider repaints."""
-    points = point_rows(computed, asked)
+    points, beyond = point_rows(computed, asked), _beyond(computed, asked.bed)
     unit = loaded.project.temperature_unit
     fields = [("base_revision", str(loaded.revision)), ("then", "drift"), ("temperature", f"{asked.bed:g}")]
     fields += [] if asked.tape is None else [("tape", f"{asked.tape:g}")]
     return DriftNow(
         address=f"/panels/{loaded.id}",
         degrees=f"{asked.bed:g} °{unit}",
-        summary=_summary(points),
-        is_right=all(point.is_right for point in points),
+        summary=_summary(points, beyond),
+        is_right=not beyond and all(point.is_right for point in points),
         tape_words=_tape_words(asked, unit),
         band=lettered(computed.given.liner.tolerance.inches, computed.unit).removeprefix("≈ "),
         plots=plots_of(computed, _warmth(computed, asked)),
@@ -153,11 +155,23 @@ def tape_of(computed: Computed, asked: Asked) -> Tape:
     return Tape(f"{asked.bed:g} °{computed.given.temperature_unit}", tape_rows(computed, asked))
 
 
-def _summary(points: tuple[PointRow, ...]) -> str:
+def _summary(points: tuple[PointRow, ...], beyond: list[str]) -> str:
+    """`beyond` names what ends the spans that drift past the band before it."""
     wrong = sum(not point.is_right for point in points)
-    if not wrong:
-        return f"All {counted(len(points), 'checkpoint')} within the band without correction."
-    return f"{wrong} of {counted(len(points), 'checkpoint')} past the band if nothing is corrected."
+    if wrong:
+        return f"{wrong} of {counted(len(points), 'checkpoint')} past the band if nothing is corrected."
+    if beyond:
+        return f"Every checkpoint is within the band, but the liner right before {listed(beyond)} is past it."
+    return f"All {counted(len(points), 'checkpoint')} within the band without correction."
+
+
+def _beyond(computed: Computed, bed: float) -> list[str]:
+    """What ends the spans that are past the band at their ends, where no checkpoint shows it: there growth ends."""
+    liner = computed.given.liner
+    most = free_span(liner, bed)
+    return list(
+        dict.fromkeys(span.ended_by for span in computed.drift.spans if span.end - span.start > most + TOLERANCE)
+    )
 
 
 def _tape_words(asked: Asked, unit: str) -> str:

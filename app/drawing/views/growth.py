@@ -18,7 +18,7 @@ from app.liner.values import Drift, LayingWindow
 from app.panel.project import Liner
 
 HIGH = 62.0
-SIDE, FAR_SIDE = 17.0, 26.0
+SIDE, FAR_SIDE = 17.0, 29.0
 """Room beside the plot for figures and for the curves' temperatures, mm."""
 
 
@@ -187,7 +187,10 @@ def _told(plot: _Plot, temperature: float, leaves: Sequence[float], is_long: boo
     frame, side = plot.frame, 1 if is_long else -1
     more = f", and in {len(leaves) - 1} more" if len(leaves) > 1 else ""
     first = lettered(leaves[0], plot.unit).removeprefix("≈ ")
-    words = f"{plot.warmth.said(temperature)}: past the band from {first}{more}"
+    said = plot.warmth.said(temperature)
+    words = f"{said}: past the band from {first}{more}"
+    if text_width_mm(words, LETTERS) > frame.width - 4.0:
+        words = f"{said}: past from {first}"
     x = frame.x(leaves[0])
     if abs(x - frame.near) > text_width_mm(words, LETTERS) + 4.0:
         y = frame.y(plot.liner.tolerance.inches * side) + side * LINE * (row + 0.8)

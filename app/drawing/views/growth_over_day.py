@@ -9,6 +9,7 @@ from app.drawing.plot import LETTERS, LINE, PLOT, Frame, band_ground, boxed, sid
 from app.drawing.scales import Margins
 from app.drawing.styles import Style
 from app.drawing.views.growth import HIGH, SIDE, Warmth
+from app.liner.drift_words import Units, point_window_words
 from app.liner.values import Checkpoint
 
 STEPS = (1, 2, 5, 10, 20, 50)
@@ -58,7 +59,7 @@ def _window(frame: Frame, point: Checkpoint, warmth: Warmth) -> Iterator[Mark]:
     yield box(left, 0.0, right - left, frame.height, "envelope")
     ends = [end for end in (low, high) if frame.low_x < end < frame.high_x]
     yield segments([(frame.x(end), 0.0, frame.x(end), frame.height) for end in ends], "rule")
-    words = f"right {low:.0f} to {warmth.said(round(high))}" if point.window else "right at any temperature"
+    words = f"right {point_window_words(point.window, Units(temperature=warmth.unit))}"
     half = text_width_mm(words, LETTERS) / 2
     middle = min(max((left + right) / 2, half), frame.width - half)
     yield Text(middle, frame.height + 1.0 + LINE / 2, words, "text strong", LETTERS)
