@@ -110,6 +110,7 @@ def _add_file_commands(commands: Commands) -> None:
     form = export.add_mutually_exclusive_group()
     form.add_argument("--pdf", action="store_true", help="the submittal as PDF, not the project file")
     form.add_argument("--svg", action="store_true", help="every panel's drawings as SVG files in the folder PATH")
+    form.add_argument("--xlsx", action="store_true", help="the order as a workbook")
     export.add_argument("--to", metavar="PATH", type=Path, help="file or folder; default: standard output")
     _add_data(export)
     export.set_defaults(run=_export)
@@ -202,11 +203,17 @@ def _export(arguments: argparse.Namespace) -> None:
         _export_drawings(arguments)
         return
     with _faults_named("export"), _storage_named():
-        content = _submittal(arguments) if arguments.pdf else _project_text(arguments)
+        content = _exported(arguments)
         if arguments.to is not None:
             _write(arguments.to, content)
             return
     sys.stdout.buffer.write(content)
+
+
+def _exported(arguments: argparse.Namespace) -> bytes:
+    if arguments.pdf:
+        return _submittal(arguments)
+    return _workbook(arguments) if arguments.xlsx else _project_text(arguments)
 
 
 def _project_text(arguments: argparse.Namespace) -> bytes:
@@ -221,13 +228,26 @@ def _submittal(arguments: argparse.Namespace) -> bytes:
     from app.workflow.exchange import export_values
     from app.workflow.issuing import submittal_of
 
-    if arguments.to is None and sys.stdout.isatty():
-        raise Trouble("export: --pdf: found a screen to write to, expected --to FILE or a pipe")
+    _refuse_screen(arguments, "--pdf")
     loaded = export_values(_database(arguments), arguments.project)
     try:
         return submittal_of(loaded, date.today())
     except NoScaleFits as unfit:
         raise Trouble(f"export: --pdf: {unfit}") from unfit
+
+
+def _workbook(arguments: argparse.Namespace) -> bytes:
+    from app.workflow.exchange import export_values
+    from app.workflow.ordering import order_workbook
+
+    _refuse_screen(arguments, "--xlsx")
+    loaded = export_values(_database(arguments), arguments.project)
+    return order_workbook(loaded, "Whole project", loaded.panels, date.today())
+
+
+def _refuse_screen(arguments: argparse.Namespace, option: str) -> None:
+    if arguments.to is None and sys.stdout.isatty():
+        raise Trouble(f"export: {option}: found a screen to write to, expected --to FILE or a pipe")
 
 
 def _export_drawings(arguments: argparse.Namespace) -> None:

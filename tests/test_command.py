@@ -19,6 +19,7 @@ from xml.etree import ElementTree
 
 import pytest
 from broken_files import SOUND, Broken, broken_files, put, sound_text
+from openpyxl import load_workbook
 from pypdf import PdfReader
 
 from app.__main__ import main
@@ -247,6 +248,15 @@ class TestFiles:
         assert "Two panels" in text
         assert "N1" in text
         assert "N2" in text
+
+    def test_export_gives_the_order_as_a_workbook(self, file, tmp_path, here):
+        """Opened by openpyxl: a line of modular stretchers, and both panels by name."""
+        data, out = tmp_path / "data", tmp_path / "order.xlsx"
+        project = here.answered("import", file, "--data", data).strip()
+        assert here.answered("export", project, "--xlsx", "--data", data, "--to", out) == ""
+        book = load_workbook(out)
+        assert "Thin brick modular, stretcher" in [cell.value for cell in book["Order"]["A"]]
+        assert {cell.value for cell in book["By panel"]["B"]} == {"Panel", "N1", "N2"}
 
     def test_export_gives_every_panels_drawings_as_svg(self, file, tmp_path, here):
         data, out = tmp_path / "data", tmp_path / "drawings"

@@ -1,11 +1,9 @@
-"""What to order as a list: comma-separated text and a workbook, from the same lines as the project's JSON."""
+"""What to order as comma-separated text, from the same lines as the project's JSON."""
 
 import csv
 import io
 from collections.abc import Mapping, Sequence
 from typing import Any
-
-import xlsxwriter
 
 from app.documents.cells import guarded
 
@@ -18,41 +16,32 @@ COLUMNS = (
     ("Overage", "overage"),
     ("Order", "order"),
     ("Unit", "unit"),
+    ("Size", "size"),
+    ("Colour", "colour"),
+    ("Topic", "topic"),
+    ("Weight", "weight"),
+    ("Weight in", "weight_unit"),
+    ("Overage because", "reason"),
+    ("Counted", "note"),
 )
-WIDTHS = (40, 14, 12, 12, 12, 12)
+PACKS = (("Cartons", "carton"), ("Pallets", "pallet"), ("Packs", "pack"))
 
 
 def takeoff_csv(lines: Sequence[Line]) -> str:
     """Head and lines, text guarded; the head alone for no lines. RFC 4180."""
     text = io.StringIO(newline="")
     writer = csv.writer(text)
-    writer.writerow(name for name, _ in COLUMNS)
-    writer.writerows([_cell(line[key]) for _, key in COLUMNS] for line in lines)
+    writer.writerow(name for name, _ in (*COLUMNS, *PACKS))
+    writer.writerows(_row(line) for line in lines)
     return text.getvalue()
 
 
-def takeoff_workbook(lines: Sequence[Line], title: str) -> bytes:
-    """One sheet with the same head and lines; text is written as text, so nothing in it is computed."""
-    held = io.BytesIO()
-    with xlsxwriter.Workbook(held, {"in_memory": True, "strings_to_formulas": False}) as book:
-        strong = book.add_format({"bold": True, "bottom": 1})
-        sheet = book.add_worksheet("Order")
-        sheet.set_header(f"&L{title.replace('&', '&&')}")
-        sheet.freeze_panes(1, 0)
-        for column, ((name, key), width) in enumerate(zip(COLUMNS, WIDTHS, strict=True)):
-            sheet.set_column(column, column, width)
-            sheet.write_string(0, column, name, strong)
-            for row, line in enumerate(lines, start=1):
-                _write(sheet, row, column, line[key])
-    return held.getvalue()
+def _row(line: Line) -> list[Any]:
+    packs = {pack["name"]: pack["count"] for pack in line["packs"]}
+    return [*(_cell(line[key]) for _, key in COLUMNS), *(packs.get(name, "") for _, name in PACKS)]
 
 
 def _cell(value: Any) -> Any:
+    if value is None:
+        return ""
     return guarded(value) if isinstance(value, str) else value
-
-
-def _write(sheet: Any, row: int, column: int, value: Any) -> None:
-    if isinstance(value, str):
-        sheet.write_string(row, column, guarded(value))
-    elif value is not None:
-        sheet.write_number(row, column, value)

@@ -5,7 +5,7 @@ from typing import Annotated, Any, Literal
 from fastapi import APIRouter, Query, Response
 
 from app.documents.results import layout_result, takeoff_result
-from app.documents.takeoff_list import takeoff_csv, takeoff_workbook
+from app.documents.takeoff_list import takeoff_csv
 from app.drawing.scales import ISO_SCALES, QUARTER_INCH, SHEETS, US_SCALES
 from app.drawing.svg import svg_document
 from app.order.values import Takeoff
@@ -13,9 +13,12 @@ from app.panel.faults import Fault, Refused
 from app.storage import reading
 from app.web.conditions import tag
 from app.web.database import Database, Now
+from app.web.scope import HOW, WHOLE, panels_in
 from app.workflow.compute import Computed, compute, takeoff_of
 from app.workflow.issuing import VIEWS, submittal_of
 from app.workflow.loading import LoadedPanel, LoadedProject, load_panel, load_project
+from app.workflow.opening import Connections
+from app.workflow.ordering import order_workbook
 
 router = APIRouter(prefix="/api", tags=["results"])
 
@@ -24,6 +27,7 @@ View = Literal["elevation", "bed", "sheets", "story-pole", "returns"]
 SCALES = {f"{scale.ratio:g}": scale for scale in (*US_SCALES, *ISO_SCALES)}
 """The scales of the standards by their ratio; 48 is 1/4 in. to the foot."""
 
+Of = Annotated[str, Query(max_length=80, description=f"Which panels: {HOW}.")]
 SheetName = Annotated[str, Query(description=f"Size of the sheets: {', '.join(SHEETS)}.")]
 Ratio = Annotated[str, Query(alias="scale", description=f"Real size over paper size: {', '.join(SCALES)}.")]
 
@@ -51,24 +55,22 @@ def drawing(panel_id: str, view: View, database: Database, ratio: Ratio = f"{QUA
 
 @router.get("/projects/{project_id}/takeoff")
 @router.get("/projects/{project_id}/takeoff.json")
-def takeoff_json(project_id: str, database: Database) -> dict[str, Any]:
-    """What to order for the whole project."""
-    return takeoff_result(_takeoff(_project(project_id, database)))
+def takeoff_json(project_id: str, database: Database, of: Of = WHOLE) -> dict[str, Any]:
+    """What to order for the whole project, or for the panels asked for."""
+    return takeoff_result(_takeoff(*_scope(project_id, database, of)))
 
 
 @router.get("/projects/{project_id}/takeoff.csv", response_class=Response)
-def takeoff_as_csv(project_id: str, database: Database) -> Response:
+def takeoff_as_csv(project_id: str, database: Database, of: Of = WHOLE) -> Response:
     """The same lines as comma-separated text."""
-    project = _project(project_id, database)
-    text = takeoff_csv(takeoff_result(_takeoff(project))["lines"])
+    text = takeoff_csv(takeoff_result(_takeoff(*_scope(project_id, database, of)))["lines"])
     return Response(text, media_type="text/csv; charset=utf-8", headers=_as_file())
 
 
 @router.get("/projects/{project_id}/takeoff.xlsx", response_class=Response)
-def takeoff_as_workbook(project_id: str, database: Database) -> Response:
-    """The same lines as a workbook."""
-    project = _project(project_id, database)
-    book = takeoff_workbook(takeoff_result(_takeoff(project))["lines"], project.project.name)
+def takeoff_as_workbook(project_id: str, database: Database, now: Now, of: Of = WHOLE) -> Response:
+    """The same lines as a workbook, with what is behind them: a sheet a topic."""
+    book = order_workbook(*_scope(project_id, database, of), now.astimezone().date())
     media_type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
     return Response(book, media_type=media_type, headers=_as_file())
 
@@ -97,8 +99,14 @@ def _computed(panel: LoadedPanel) -> Computed:
     return compute(panel.project, panel.wall, panel.panel)
 
 
-def _takeoff(loaded: LoadedProject) -> Takeoff:
-    return takeoff_of(loaded.project, [_computed(panel) for panel in loaded.panels])
+def _scope(project_id: str, database: Connections, of: str) -> tuple[LoadedProject, str, tuple[LoadedPanel, ...]]:
+    """The project, the scope's title, its panels."""
+    loaded = _project(project_id, database)
+    return loaded, *panels_in(loaded, of)
+
+
+def _takeoff(loaded: LoadedProject, _: str, panels: tuple[LoadedPanel, ...]) -> Takeoff:
+    return takeoff_of(loaded.project, [_computed(panel) for panel in panels])
 
 
 def _as_file() -> dict[str, str]:

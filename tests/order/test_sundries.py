@@ -128,7 +128,7 @@ def test_metric_adhesive_is_told_in_millimetres() -> None:
     """12.192 m of 31.67 mm2 are 386.1 ml; 10.1 fl oz of 29.574 ml are 298.7 ml."""
     line = lines([held("glue", 480)], unit="mm")["Adhesive cartridge"]
     assert line.note == (
-        "12.2 m of glue line with a round bead of ≈ 6 (31.7 mm2) = 386 ml; a cartridge of 10.1 fl oz holds 299 ml: "
+        "12.2 m of glue line with a round bead of ≈ 6 mm (31.7 mm2) = 386 ml; a cartridge of 10.1 fl oz holds 299 ml: "
         "1.29 cartridges"
     )
     assert line.net == 2

@@ -74,6 +74,40 @@ async def test_every_form_of_the_takeoff_says_the_same(client: httpx.AsyncClient
     assert [row[4] for row in sheet] == pytest.approx([line["order"] for line in lines])
 
 
+async def test_a_scope_has_its_own_takeoff_in_every_form(client: httpx.AsyncClient) -> None:
+    """The panels' bricks add up to the wall's but for shared cut ones; no scope is the whole project."""
+    ids = await stored(client)
+    address = f"/api/projects/{ids['id']}/takeoff"
+    wall = ids["walls"][0]
+    nets = {}
+    for of in (f"wall:{wall['id']}", *(f"panel:{panel}" for panel in wall["panels"])):
+        lines = (await client.get(f"{address}.json", params={"of": of})).json()["lines"]
+        text = (await client.get(f"{address}.csv", params={"of": of})).text
+        book = openpyxl.load_workbook(io.BytesIO((await client.get(f"{address}.xlsx", params={"of": of})).content))
+        rows = list(csv.DictReader(io.StringIO(text)))
+        assert [(row["Item"], float(row["Net"])) for row in rows] == [(line["item"], line["net"]) for line in lines]
+        assert [row[0].value for row in book["Order"].iter_rows(min_row=2)] == [line["item"] for line in lines]
+        nets[of] = next(line["net"] for line in lines if line["item"] == "Face of panels")
+    first, *rest = nets.values()
+    assert first == pytest.approx(sum(rest), abs=0.02)
+    whole = (await client.get(address)).json()
+    assert whole == (await client.get(f"{address}.json", params={"of": "project"})).json()
+
+
+@pytest.mark.parametrize("of", ["wall:none", "panel:", "day:soon", "everything", "wall"])
+async def test_a_scope_that_the_project_has_not_is_not_found(client: httpx.AsyncClient, of: str) -> None:
+    ids = await stored(client)
+    for form in ("json", "csv", "xlsx"):
+        answer = await client.get(f"/api/projects/{ids['id']}/takeoff.{form}", params={"of": of})
+        assert answer.status_code == 404
+        assert "expected project, wall:id" in answer.text
+
+
+async def test_a_day_on_which_nothing_is_cast_orders_nothing(client: httpx.AsyncClient) -> None:
+    ids = await stored(client)
+    assert (await client.get(f"/api/projects/{ids['id']}/takeoff?of=day:2026-12-01")).json() == {"lines": []}
+
+
 async def test_every_brick_of_every_panel_is_in_the_takeoff(client: httpx.AsyncClient) -> None:
     """Each whole one, and of the trimmed ones as many as the saw list takes."""
     ids = await stored(client)

@@ -1,0 +1,44 @@
+"""What a workbook of an order is made from."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from app.order.rules import Rules
+from app.order.saw_values import SawList
+from app.order.values import Need, ShortList, Takeoff
+from app.order.work import PanelWork
+from app.panel.project import Project
+
+
+@dataclass(frozen=True, slots=True)
+class BookPanel:
+    """One panel of the order; `digest` names the layout it was counted from."""
+
+    need: Need
+    digest: str
+    work: PanelWork
+    takeoff: Takeoff
+
+
+@dataclass(frozen=True, slots=True)
+class OrderBook:
+    """The order of the panels of a scope; `short` is of the whole project, `day` the one on which it was made."""
+
+    project: Project
+    scope: str
+    revision: str
+    day: date
+    takeoff: Takeoff
+    panels: tuple[BookPanel, ...]
+    saw: SawList
+    short: ShortList
+
+    @property
+    def unit(self) -> str:
+        """The unit of lengths: "in" or "mm"."""
+        return self.project.length_unit
+
+    @property
+    def rules(self) -> Rules:
+        project = self.project
+        return Rules(project.order, project.liner, project.blend, project.length_unit)

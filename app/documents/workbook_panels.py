@@ -1,0 +1,61 @@
+"""What each panel takes, and how many bricks of each colour."""
+
+from collections.abc import Iterator
+
+from app.documents.order_book import BookPanel, OrderBook
+from app.documents.workbook_table import USUAL, WIDE, Column, Row, Table, table
+from app.order.brick_counts import brick_counts
+
+SHORT_DIGEST = 12
+PANEL = (Column("Wall"), Column("Panel"))
+
+
+def by_panel(book: OrderBook) -> Table:
+    """One row a panel and item: net, without overage, every panel cut and unpacked by itself."""
+    columns = (
+        *PANEL,
+        Column("Cast on", USUAL),
+        Column("Placed"),
+        Column("Item", WIDE),
+        Column("Net", decimals=2),
+        Column("Unit"),
+        Column("Topic", USUAL + 6),
+        Column("Layout", USUAL),
+    )
+    return table("By panel", columns, (row for panel in book.panels for row in _items(panel)))
+
+
+def _items(panel: BookPanel) -> Iterator[Row]:
+    need = panel.need
+    digest = panel.digest.removeprefix("sha256:")[:SHORT_DIGEST]
+    start = need.wall, need.mark, need.cast_on, "yes" if need.is_placed else "no"
+    for line in panel.takeoff.lines:
+        net = round(line.net, 2) if isinstance(line.net, float) else line.net
+        yield *start, line.item, net, line.unit, line.topic, digest
+
+
+def bricks(book: OrderBook) -> Table:
+    """One row a panel, size, kind and colour: set whole, cut up, and the pieces out of those; corner units by hand."""
+    columns = (
+        *PANEL,
+        Column("Size", USUAL),
+        Column("Kind", USUAL),
+        Column("Colour", USUAL),
+        Column("Whole"),
+        Column("Cut up"),
+        Column("Pieces"),
+        Column("Bricks"),
+    )
+    return table("Bricks and colours", columns, (row for panel in book.panels for row in _bricks(panel, book)))
+
+
+def _bricks(panel: BookPanel, book: OrderBook) -> Iterator[Row]:
+    counts, need = brick_counts([panel.work], book.rules), panel.need
+    for brick in counts.bricks():
+        size, kind, colour = brick
+        whole, cut_up, pieces = counts.whole[brick], counts.cut_up[brick], counts.pieces[brick]
+        name = book.rules.colour_name(colour)
+        yield need.wall, need.mark, size, kind, name, whole, cut_up, pieces, whole + cut_up
+    for line in panel.takeoff.lines:
+        if line.kind.startswith("corner"):
+            yield need.wall, need.mark, line.size, line.kind, line.colour, None, None, None, line.net
