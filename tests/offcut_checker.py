@@ -2,7 +2,7 @@
 
 from collections import Counter
 from functools import reduce
-from itertools import product
+from itertools import pairwise, product
 from math import ceil, cos, floor, radians, sin
 
 import numpy as np
@@ -61,7 +61,7 @@ def assert_counts(plan: SheetPlan, cutting: CuttingPlan) -> None:
 def assert_owner_first(cut: CutSheet) -> None:
     areas = [shape_of(taken.rings).area for taken in cut.taken]
     assert cut.owner == cut.taken[0].number
-    assert all(one >= two - NEAR for one, two in zip(areas, areas[1:], strict=False)), "the largest comes first"
+    assert all(one >= two - NEAR for one, two in pairwise(areas)), "the largest comes first"
     assert np.allclose(areas, [taken.area for taken in cut.taken], atol=NEAR)
 
 
@@ -200,7 +200,7 @@ def _fit(places: list[list[shapely.Geometry]], taken: list[shapely.Geometry]) ->
     if not places:
         return True
     for place in places[0]:
-        if all(shapely.intersection(place, one, grid_size=GRID).area < NEAR / 10 for one in taken):
-            if _fit(places[1:], [*taken, place]):
-                return True
+        is_free = all(shapely.intersection(place, one, grid_size=GRID).area < NEAR / 10 for one in taken)
+        if is_free and _fit(places[1:], [*taken, place]):
+            return True
     return False

@@ -105,7 +105,7 @@ def test_one_and_a_half_bricks_of_stack_bond_take_two_of_a_sheet() -> None:
 
 
 def test_a_trim_is_cut_out_of_the_window_of_another() -> None:
-    """A window of 24 x 20 in. in a sheet of 48 x 24 in. of stack bond leaves place for a top row 17 in. lower than it."""
+    """The window of a 48 x 24 in. sheet is 24 x 18.5 in.; beside the sheet stands a piece 8 in. wide and 8 in. high."""
     window = {"mark": "W1", "rect": [16, 2.75, 24, 18.5]}
     gap = {"mark": "G1", "rect": [0, 8, 8, 24]}
     found = cut(lay_out(rectangle(56, 24, "stack", openings=[window, gap])), Liner())
@@ -132,9 +132,8 @@ def test_no_time_for_the_solver_leaves_a_plan_that_holds() -> None:
 
 def test_regions_of_one_mould_share_sheets() -> None:
     """Two soldier bands, each one row of part sheets: what the lower leaves gives the upper."""
-    bands = [
-        {"mark": f"Z{k}", "band": {"course": 3 * k, "courses": 3}, "size": "modular", "bond": "soldier"} for k in (1, 3)
-    ]
+    soldier = {"size": "modular", "bond": "soldier"}
+    bands = [{"mark": f"Z{k}", "band": {"course": 3 * k, "courses": 3}, **soldier} for k in (1, 3)]
     found = cut(lay_out(rectangle(36, 48, zones=bands)), Liner())
     soldiers = [sheet for sheet in found.sheets if sheet.bond == "soldier"]
     assert sum(len(sheet.taken) for sheet in soldiers) > len(soldiers)
