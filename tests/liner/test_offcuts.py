@@ -115,6 +115,14 @@ def test_a_trim_is_cut_out_of_the_window_of_another() -> None:
     assert len(sheet.taken[0].rings) == 2
 
 
+def test_equal_trims_that_lie_elsewhere_in_their_own_sheets_say_how_far_each_is_moved() -> None:
+    """Two piers 16 in. wide at the ends of a face: the one at its sheet's right, the other at its sheet's left."""
+    between = {"mark": "W1", "rect": [16, -2, 64, 28]}
+    found = cut(lay_out(rectangle(96, 24, "stack", openings=[between])), Liner())
+    assert (found.naive, found.used) == (2, 1)
+    assert [taken.steps for taken in found.sheets[0].taken] == [(0, 0), (0, 0)]
+
+
 def test_the_same_panel_is_always_cut_alike() -> None:
     layout = lay_out(case("b1"))
     plan = sheet_plan(layout, Liner())
