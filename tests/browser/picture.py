@@ -49,7 +49,7 @@ def assert_shows(page: Page, layout: dict[str, Any]) -> None:
     assert set(found["spaces"]) == {"http://www.w3.org/2000/svg"}
     np.testing.assert_allclose(boxes(found["trims"], found["height"]), trims_of(layout), atol=2e-3)
     counts, sheets = layout["counts"], layout["sheets"]
-    assert found["counts"][:4] == [counts["whole"], counts["trimmed"], counts["small"], sheets["used"]]
+    assert found["counts"][:4] == [counts["whole"], counts["trimmed"], counts["small"], sheets["placed"]]
     if page.get_by_label("Liner sheets").is_checked():
         assert sorted(found["sheets"]) == sorted(sheet["mark"] for sheet in sheets["list"])
     assert found["checkpoints"] == [point["mark"] for point in layout["drift"]["checkpoints"]]
