@@ -154,8 +154,9 @@ def _lines(inks: Inks) -> dict[Style, Look]:
 
 
 def _plots(inks: Inks) -> dict[Style, Look]:
+    pale = inks.concrete if inks.sheet_fill == inks.ground else inks.sheet_fill
     return {
-        "envelope": Look(inks.sheet_fill),
+        "envelope": Look(pale),
         "band": Look("none", inks.ink, MEDIUM, dashed=True),
         "beyond": Look("none", inks.quiet, THIN / 2),
         "growth": Look("none", inks.ink, THICK),

@@ -127,6 +127,12 @@ def test_no_choice_of_fewer_joints_does_it(joints: list[int], most: int) -> None
     assert not found or does(tuple(found))
 
 
+def test_lines_stand_evenly_only_where_that_keeps_every_part_short_enough() -> None:
+    """Of joints at 28, 40 and 78 the even thirds' nearest are 28 and 78, with 50 between: more than 40."""
+    assert fewest_lines([20.0, 33.0, 40.0, 66.0, 78.0], 0.0, 100.0, 40.0) == [33, 66]
+    assert fewest_lines([28.0, 40.0, 78.0], 0.0, 100.0, 40.0) == [40, 78]
+
+
 def test_words_say_where_and_how_much() -> None:
     (advice,) = advised(lay_out(rectangle(480, 40)))
     assert advice_words(advice, 70, Units()) == (
