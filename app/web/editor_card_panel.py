@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from app.lengths import Length, format_length
 from app.panel.project import Wall
 from app.panel.values import Brickwork, Panel
+from app.web.editor_card_bed import casting_form, laying_form
 from app.web.editor_card_fit import fit_form, wall_form
 from app.web.editor_cards import (
     Card,
@@ -48,6 +49,8 @@ def panel_card(wall: Wall, panel: Panel, shapes: Sequence[Thing], stock: Stock) 
             origin_form("field", panel.field, unit).under("Where the bond starts"),
             _margin_form(panel, unit).under("Margin"),
             _limits_form(panel, unit).under("Smallest pieces"),
+            laying_form(panel).under("How sheets are laid"),
+            casting_form(panel).under("Casting day"),
         ),
         things=tuple(CardThing(shape.key, shape.name, shape.words) for shape in shapes),
     )
