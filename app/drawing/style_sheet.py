@@ -17,8 +17,10 @@ def style_sheet(name: str, within: str) -> str:
     rules += [f"{within} {_selector(style)}{{{_declarations(look)}}}" for style, look in looks.items()]
     pen = f"{THIN * PIXELS_PER_MM / 2:.2f}px"
     for hatch, (ground, line) in hatch_inks(inks).items():
-        rules.append(f"{within} .hatch-ground.{hatch}{{fill:{ground}}}")
-        rules.append(f"{within} .hatch-line.{hatch}{{fill:none;stroke:{line};stroke-width:{pen}}}")
+        rules.append(f"{within} .hatch-ground.{hatch}{{fill:{ground};stroke:none}}")
+        rules.append(
+            f"{within} .hatch-line.{hatch}{{fill:none;stroke:{line};stroke-width:{pen};stroke-dasharray:none}}"
+        )
     return "\n".join(rules) + "\n"
 
 
