@@ -1,6 +1,7 @@
 """An independent check of cutting plans: plain shapes and the bond's own vectors, nothing of the code that packs."""
 
 from collections import Counter
+from collections.abc import Callable
 from functools import reduce
 from itertools import pairwise, product
 from math import ceil, cos, floor, radians, sin
@@ -19,7 +20,8 @@ from app.panel.size import BrickSize
 
 NEAR = 1e-3
 """Square inches; a knife is a hundred times coarser."""
-GRID = 1e-8
+GRIDS = (1e-8, 1e-6)
+"""Inches; where nearly equal slants fail on the finer grid they are compared on the coarser."""
 STEPS = 1e-4
 """How far a shift may be from whole steps, as a share of one."""
 
@@ -67,7 +69,7 @@ def assert_owner_first(cut: CutSheet) -> None:
 
 def assert_apart(cut: CutSheet) -> None:
     shapes = [shape_of(taken.rings) for taken in cut.taken]
-    together = shapely.union_all(np.array(shapes, dtype=object), grid_size=GRID).area
+    together = union_area(shapes)
     assert sum(shape.area for shape in shapes) - together < NEAR, "two trims overlap"
 
 
@@ -79,12 +81,12 @@ def assert_cut_from_its_place(taken: Taken, sheet: Sheet, region: Region, full: 
         assert taken.steps == (0, 0)
         return
     trim = trim_in_sheet(sheet, region, full)
-    outside = shapely.difference(cut, own.buffer(1e-6, join_style="mitre"), grid_size=GRID).area
+    outside = area_of(shapely.difference, cut, own.buffer(1e-6, join_style="mitre"))
     assert outside < NEAR, f"sheet {taken.number} reaches {outside} sq in. beyond its unpacked sheet"
     moved = np.array(cut.bounds[:2]) - np.array(trim.bounds[:2])
     back = shapely.transform(cut, lambda points: points - moved)
     is_bent = not (region.across.is_identity and region.up.is_identity)
-    difference = shapely.symmetric_difference(back, trim, grid_size=GRID).area
+    difference = area_of(shapely.symmetric_difference, back, trim)
     assert difference < (0.05 if is_bent else NEAR), f"sheet {taken.number} is cut to another shape than it has"
     steps = np.linalg.solve(vectors(region.bond, region.size, full.turn).T, moved)
     assert np.abs(steps - np.round(steps)).max() < STEPS, f"sheet {taken.number} is moved by {steps} steps"
@@ -156,6 +158,20 @@ def shape_of(rings: tuple[tuple[tuple[float, float], ...], ...]) -> shapely.Geom
     return shapely.multipolygons([part for part in parts if part.geom_type == "Polygon"])
 
 
+def area_of(compared: Callable[..., shapely.Geometry], one: shapely.Geometry, two: shapely.Geometry) -> float:
+    try:
+        return compared(one, two, grid_size=GRIDS[0]).area
+    except shapely.errors.GEOSException:
+        return compared(one, two, grid_size=GRIDS[1]).area
+
+
+def union_area(shapes: list[shapely.Geometry]) -> float:
+    try:
+        return shapely.union_all(shapes, grid_size=GRIDS[0]).area
+    except shapely.errors.GEOSException:
+        return shapely.union_all(shapes, grid_size=GRIDS[1]).area
+
+
 def fewest(trims: list[shapely.Geometry], own: shapely.Polygon, lattice: np.ndarray) -> int:
     """The fewest sheets for a few trims of one mould, each where it lies in a sheet of its own: all ways tried."""
     places = [list(_places(trim, own, lattice)) for trim in trims]
@@ -191,7 +207,7 @@ def _places(trim: shapely.Geometry, own: shapely.Polygon, lattice: np.ndarray) -
         box = np.array(trim.bounds).reshape(2, 2) + move
         if (box[0] >= low).all() and (box[1] <= high).all():
             moved = shapely.transform(trim, lambda points, move=move: points + move)
-            if shapely.difference(moved, grown, grid_size=GRID).area < NEAR / 10:
+            if area_of(shapely.difference, moved, grown) < NEAR / 10:
                 found.append(moved)
     return found
 
@@ -200,7 +216,7 @@ def _fit(places: list[list[shapely.Geometry]], taken: list[shapely.Geometry]) ->
     if not places:
         return True
     for place in places[0]:
-        is_free = all(shapely.intersection(place, one, grid_size=GRID).area < NEAR / 10 for one in taken)
+        is_free = all(area_of(shapely.intersection, place, one) < NEAR / 10 for one in taken)
         if is_free and _fit(places[1:], [*taken, place]):
             return True
     return False

@@ -10,10 +10,15 @@ import shapely
 
 from app.liner.mould import Mould
 from app.liner.offcut_atoms import Atoms, Grid, grid
+from app.liner.offcut_overlaps import area_beyond, shared_area
 from app.liner.offcut_trims import Shape
 from app.panel.tolerance import TOLERANCE
 
 _NEAR = 10 * TOLERANCE
+"""How far a box may stand beyond the sheet's, as a share of a step."""
+
+_SHRED = 1e-4
+"""Square inches: what a trim is beyond its sheet, or over another, by less is nothing to a knife."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -78,7 +83,7 @@ class Packing:
             return True
         if atoms.inner & self._beyond.inner:
             return False
-        return float(self._moved(k, steps).difference(self._outline, grid_size=_GRID).area) <= _NEAR
+        return area_beyond(self._moved(k, steps), self._outline) <= _SHRED
 
     def _overlap(self, one: Placed, two: Placed) -> bool:
         if one.atoms.inner & two.atoms.outer or one.atoms.outer & two.atoms.inner:
@@ -86,8 +91,8 @@ class Packing:
         steps = two.steps[0] - one.steps[0], two.steps[1] - one.steps[1]
         key = (one.shape, two.shape, *steps)
         if key not in self._overlaps:
-            shared = self._moved(one.shape, (0, 0)).intersection(self._moved(two.shape, steps), grid_size=_GRID)
-            self._overlaps[key] = float(shared.area) > _NEAR
+            shared = shared_area(self._moved(one.shape, (0, 0)), self._moved(two.shape, steps))
+            self._overlaps[key] = shared > _SHRED
         return self._overlaps[key]
 
     def _moved(self, k: int, steps: tuple[int, int]) -> shapely.Geometry:
@@ -95,10 +100,6 @@ class Packing:
             self._polygons[k] = self.shapes[k].polygon()
         move = steps_in_inches(self.mould, steps)
         return shapely.transform(self._polygons[k], lambda points: points + np.array(move))
-
-
-_GRID = 1e-8
-"""Inches; nearly equal slants are compared on this grid, as plain floats can fail there."""
 
 
 def steps_in_inches(shape: Mould, steps: tuple[int, int]) -> tuple[float, float]:
