@@ -9,12 +9,17 @@ WIDEST_MM, CLOSEST_MM, ON_BRICK = 1.2, 0.5, 0.9
 SHEET_MM = 2.8
 """Distance of the hatch lines of a trimmed sheet, mm."""
 
+LAP_MM = 1.2
+"""Distance of the hatch lines of a lap, mm: closer than on a trim, as a lap is narrow."""
+
 
 def hatch_step(name: str, scale: Scale) -> float:
     """Side of a hatching's tile at a scale, inches."""
     inches = scale.inches_per_mm
     if name == "sheet":
         return SHEET_MM * inches
+    if name == "lap":
+        return LAP_MM * inches
     return min(max(ON_BRICK, CLOSEST_MM * inches), WIDEST_MM * inches)
 
 
@@ -23,9 +28,16 @@ HATCHES: dict[str, tuple[tuple[float, float, float, float], ...]] = {
     "height": ((0, 0.5, 1, 0.5),),
     "notch": ((0.5, 0, 0.5, 1), (0, 0.5, 1, 0.5)),
     "skew": ((-0.25, 0.25, 0.25, -0.25), (0, 1, 1, 0), (0.75, 1.25, 1.25, 0.75)),
+    "blend-b": ((-0.25, 0.25, 0.25, -0.25), (0, 1, 1, 0), (0.75, 1.25, 1.25, 0.75)),
+    "blend-c": ((0, 0.5, 1, 0.5),),
+    "blend-d": ((0.5, 0, 0.5, 1),),
+    "blend-e": ((0, 0, 1, 1), (0, 1, 1, 0)),
+    "blend-f": ((0.1, 0.3, 0.4, 0.3), (0.6, 0.8, 0.9, 0.8)),
+    "lap": ((0.25, -0.25, -0.25, 0.25), (1, 0, 0, 1), (1.25, 0.75, 0.75, 1.25)),
     "sheet": ((-0.25, 0.25, 0.25, -0.25), (0, 1, 1, 0), (0.75, 1.25, 1.25, 0.75)),
 }
-"""Lines of one tile of side 1, x0, y0, x1, y1: upright, level, both, slanted; slanted and wide for a trimmed sheet."""
+"""Lines of one tile of side 1, x0, y0, x1, y1: upright, level, both, slanted; those of a blend,
+whose first colour has none; slanted and wide for a lap and a trimmed sheet."""
 
 
 def hatch_path(name: str, step: float) -> str:

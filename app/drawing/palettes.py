@@ -6,7 +6,7 @@ Pens are 0.18, 0.35 and 0.7 mm, twice as thick from one to the next or nearly (I
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from app.drawing.styles import STYLES, Style
+from app.drawing.styles import BLEND_STYLES, STYLES, Style
 
 THIN, MEDIUM, THICK = 0.18, 0.35, 0.7
 
@@ -106,7 +106,7 @@ INKS: dict[str, Inks] = {"paper": PAPER, "white": WHITE, "night": NIGHT, "bed": 
 def palette(name: str) -> Mapping[Style, Look]:
     """The looks of every style in one palette; raises KeyError for a name that is not in INKS."""
     inks = INKS[name]
-    looks = _areas(inks) | _cuts(inks) | _lines(inks) | _plots(inks) | _texts(inks)
+    looks = _areas(inks) | _cuts(inks) | _blend(inks) | _lines(inks) | _plots(inks) | _texts(inks)
     return {style: looks[style] for style in STYLES}
 
 
@@ -140,12 +140,34 @@ def _cuts(inks: Inks) -> dict[Style, Look]:
     }
 
 
+DARKER, HATCHED = (0.0, 0.22, 0.07, 0.3, 0.14, 0.38), 0.7
+"""How much of the ink is mixed into the brick's colour for each colour of a blend, and into its hatching."""
+
+
+def _blend(inks: Inks) -> dict[Style, Look]:
+    looks: dict[Style, Look] = {"blend letter": Look(inks.ink, bold=True, halo=inks.brick)}
+    for style, part in zip(BLEND_STYLES, DARKER, strict=True):
+        hatch = "" if style == BLEND_STYLES[0] else style.replace(" ", "-")
+        looks[style] = Look(_mixed(inks.brick, inks.ink, part), inks.ink, THIN, hatch=hatch, most=ON_JOINT)
+    return looks
+
+
+def _mixed(one: str, other: str, part: float) -> str:
+    """A colour between two, `part` of the way to the other."""
+    pairs = ((int(one[k : k + 2], 16), int(other[k : k + 2], 16)) for k in (1, 3, 5))
+    return "#" + "".join(f"{round(a + (b - a) * part):02X}" for a, b in pairs)
+
+
 def _lines(inks: Inks) -> dict[Style, Look]:
     return {
         "outline": Look("none", inks.ink, THICK),
         "opening rim": Look("none", inks.ink, MEDIUM),
         "sheet full": Look(inks.ground),
         "sheet trimmed": Look(inks.sheet_fill, hatch="sheet"),
+        "lap": Look(inks.sheet_fill, hatch="lap"),
+        "knife": Look("none", inks.trim, THICK),
+        "pocket": Look("none", inks.quiet, THIN, most=ON_JOINT),
+        "edge piece": Look("none", inks.small, THICK),
         "fixing": Look("none", inks.ink, MEDIUM, dashed=True),
         "sheet": Look("none", inks.sheet, MEDIUM, dashed=True),
         "rule": Look("none", inks.ink, THIN),
@@ -176,5 +198,7 @@ def _texts(inks: Inks) -> dict[Style, Look]:
 
 def hatch_inks(inks: Inks) -> dict[str, tuple[str, str]]:
     """Ground and line of each hatching."""
-    cut = (inks.trim_fill, inks.trim)
-    return {"length": cut, "height": cut, "notch": cut, "skew": cut, "sheet": (inks.sheet_fill, inks.sheet)}
+    cut, sheet = (inks.trim_fill, inks.trim), (inks.sheet_fill, inks.sheet)
+    line = _mixed(inks.brick, inks.ink, HATCHED)
+    blend = {look.hatch: (look.fill, line) for look in _blend(inks).values() if look.hatch}
+    return {"length": cut, "height": cut, "notch": cut, "skew": cut, "sheet": sheet, "lap": sheet, **blend}

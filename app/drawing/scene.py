@@ -6,6 +6,8 @@ from typing import Literal
 from app.brickwork.layout import Layout
 from app.drawing.scales import QUARTER_INCH, Scale
 from app.liner.values import Checkpoint, Drift, SheetPlan
+from app.liner.work_values import SheetWork
+from app.panel.blend import Blend
 
 Frame = Literal["face", "bed"]
 
@@ -22,6 +24,8 @@ class Scene:
     unit: str = "in"
     title: str = ""
     words: str = ""
+    work: SheetWork | None = None
+    blend: Blend = Blend()  # noqa: RUF009 - Blend is frozen
 
     @property
     def width(self) -> float:

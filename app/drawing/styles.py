@@ -19,9 +19,20 @@ Style = Literal[
     "cut letter",
     "small",
     "small mark",
+    "blend a",
+    "blend b",
+    "blend c",
+    "blend d",
+    "blend e",
+    "blend f",
+    "blend letter",
     "sheet",
     "sheet full",
     "sheet trimmed",
+    "lap",
+    "knife",
+    "pocket",
+    "edge piece",
     "checkpoint",
     "pole",
     "tape",
@@ -44,6 +55,9 @@ Style = Literal[
 ]
 
 STYLES: tuple[Style, ...] = get_args(Style)
+
+BLEND_STYLES: tuple[Style, ...] = ("blend a", "blend b", "blend c", "blend d", "blend e", "blend f")
+"""One a colour of a blend: each has a lightness and a hatching of its own."""
 
 CUT_STYLES: dict[str, Style] = {
     "length": "trimmed length",

@@ -22,7 +22,7 @@ from app.workflow.ordering import order_workbook
 
 router = APIRouter(prefix="/api", tags=["results"])
 
-View = Literal["elevation", "bed", "sheets", "story-pole", "returns"]
+View = Literal["elevation", "bed", "sheets", "story-pole", "returns", "colours"]
 
 SCALES = {f"{scale.ratio:g}": scale for scale in (*US_SCALES, *ISO_SCALES)}
 """The scales of the standards by their ratio; 48 is 1/4 in. to the foot."""

@@ -23,11 +23,13 @@ from app.workflow.compute import Computed
 PAPER_MM = (235.0, 165.0)
 """The paper that a whole panel is drawn for: on a common screen its lettering comes out at reading size."""
 AROUND = Margins(left=44.0, right=28.0, bottom=36.0, top=13.0)
-LAYERS = tuple(name for name in ELEVATION if name not in ("title", "key"))
+_COLOURED = {"cuts": ("cuts", "blend"), "title": (), "key": ()}
+LAYERS = tuple(other for name in ELEVATION for other in _COLOURED.get(name, (name,)))
 """The page itself says what the title says; the key is in the list of layers."""
 CELLS = {
     "brick": (6, 8),
     "cuts": (3, 6),
+    "blend": (3, 4),
     "small": (3, 4),
     "letters": (3, 4),
     "sheets": (3, 4),
@@ -79,7 +81,8 @@ class Picture:
 def picture_of(computed: Computed, unit: str, hidden: Collection[str] = ()) -> Picture:
     """The elevation for the screen; the groups of layers that are hidden stay empty until they are shown."""
     layout, scale = computed.layout, _screen_scale(computed)
-    scene = Scene(layout, "face", scale, computed.plan, computed.drift, unit, layout.panel.mark, WORDS)
+    mark, blend = layout.panel.mark, computed.given.blend
+    scene = Scene(layout, "face", scale, computed.plan, computed.drift, unit, mark, WORDS, None, blend)
     drawing = assemble(scene, [name for name in LAYERS if name not in hidden], AROUND)
     layers = {layer.name: layer for layer in drawing.layers}
     drawing = _in_cells(replace(drawing, layers=tuple(layers.get(name, Layer(name, ())) for name in LAYERS)))

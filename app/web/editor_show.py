@@ -4,7 +4,9 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
+from app.drawing.layers.blend import LETTERS as COLOUR_LETTERS
 from app.drawing.styles import CUT_LETTERS
+from app.panel.blend import Blend
 from app.panel.keyed import Keyed
 from app.web.editor_checkpoints import Checkpoints, checkpoints_part, temperatures
 from app.web.editor_choose import card_of
@@ -68,6 +70,12 @@ def _drawn(computed: Keyed[Computed], unit: str, hidden: frozenset[str]) -> Pict
     return picture_of(computed.value, unit, hidden)
 
 
+def _colour_words(blend: Blend) -> str:
+    """What the letters of colours mean; nothing for brick of one colour."""
+    names = (f"{letter} {colour.name}" for letter, colour in zip(COLOUR_LETTERS, blend.colours, strict=False))
+    return f" Colours: {', '.join(names)}." if len(blend.colours) > 1 else ""
+
+
 def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
     """The whole page."""
     project, panel = loaded.project, loaded.panel
@@ -82,7 +90,7 @@ def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
         mark=panel.mark,
         unit=project.length_unit,
         words="Choose a thing by pointer or arrow keys; drag to move it, type to place it.",
-        letters=LETTERS,
+        letters=LETTERS + _colour_words(project.blend),
         card=card_of(loaded, laid.computed.layout, ""),
         layer_choices=LAYER_CHOICES,
         temperatures=temperatures(project.day),

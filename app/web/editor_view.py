@@ -130,6 +130,7 @@ class NoticePart:
 LAYER_CHOICES = (
     LayerChoice("brick", "Brick"),
     LayerChoice("cuts", "Trimmed pieces"),
+    LayerChoice("blend", "Colours", shown=False, layers=("blend",)),
     LayerChoice("small", "Small pieces"),
     LayerChoice("sheets", "Liner sheets", shown=False, layers=("sheets", "sheet_numbers")),
     LayerChoice("checkpoints", "Checkpoints", shown=False, layers=("checkpoints",)),

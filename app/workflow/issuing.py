@@ -12,7 +12,7 @@ from app.drawing.drawing import Drawing
 from app.drawing.scales import QUARTER_INCH, Scale
 from app.drawing.svg import svg_document
 from app.drawing.views.bed import bed
-from app.drawing.views.elevation import elevation
+from app.drawing.views.elevation import COLOURED, elevation
 from app.drawing.views.returns import returns_view
 from app.drawing.views.sheets import sheet_view
 from app.drawing.views.story_pole import story_pole
@@ -26,8 +26,18 @@ VIEWS: Mapping[str, View] = {
     "bed": lambda of, scale, unit: bed(of.layout, plan=of.plan, drift=of.drift, scale=scale, unit=unit),
     "sheets": lambda of, scale, unit: sheet_view(of.layout, of.plan, drift=of.drift, scale=scale, unit=unit),
     "returns": lambda of, scale, unit: returns_view(of.layout, scale=scale, unit=unit),
+    "colours": lambda of, scale, unit: _coloured(of, scale, unit),
     "story-pole": lambda of, scale, unit: story_pole(of.layout, scale=scale, unit=unit),
 }
+
+
+def _coloured(of: Computed, scale: Scale, unit: str) -> Drawing:
+    """The face in the colours of the project's blend."""
+    title = f"{of.given.panel.mark}, colours of the brick"
+    return elevation(
+        of.layout, plan=of.plan, scale=scale, unit=unit, title=title, layers=COLOURED, blend=of.given.blend
+    )
+
 
 USUAL_SHEET = {"in": "ANSI B", "mm": "A3"}
 
@@ -76,7 +86,9 @@ def drawing_files(loaded: LoadedProject, scale: Scale = QUARTER_INCH) -> dict[st
 def _views(loaded: LoadedPanel, scale: Scale) -> Iterator[tuple[str, str]]:
     done = compute(loaded.project, loaded.wall, loaded.panel)
     for name, draw in VIEWS.items():
-        if name == "returns" and not returns(done.layout):
+        if (name == "returns" and not returns(done.layout)) or (
+            name == "colours" and len(done.given.blend.colours) < 2
+        ):
             continue
         yield name, svg_document(draw(done, scale, loaded.project.length_unit), "print")
 

@@ -3,6 +3,7 @@
 import json
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
 
 import pytest
 from broken_files import SOUND
@@ -14,8 +15,8 @@ from app.workflow.opening import open_data
 from app.workflow.projects import create_project
 
 
-def stored(folder: Path, marks: tuple[str, str]) -> LoadedProject:
-    file = json.loads(json.dumps(SOUND))
+def stored(folder: Path, marks: tuple[str, str], **settings: Any) -> LoadedProject:
+    file = json.loads(json.dumps(SOUND)) | settings
     for panel, mark in zip(file["walls"][0]["panels"], marks, strict=True):
         panel["mark"] = mark
     engine = open_data(folder / "castcourse.sqlite3")
@@ -39,8 +40,15 @@ def stored(folder: Path, marks: tuple[str, str]) -> LoadedProject:
 )
 def test_file_names_come_from_the_marks_and_differ(marks, names, tmp_path):
     files = drawing_files(stored(tmp_path, marks))
-    always = [view for view in VIEWS if view != "returns"]
+    always = [view for view in VIEWS if view not in ("returns", "colours")]
     assert [file for file in files if "-returns" not in file] == [
         f"{name}-{view}.svg" for name in names for view in always
     ]
     assert [file for file in files if "-returns" in file] == [f"{names[0]}-returns.svg"]
+
+
+def test_brick_of_several_colours_has_a_drawing_of_them(tmp_path):
+    colours = [{"name": "red", "percent": 60}, {"name": "grey", "percent": 40}]
+    files = drawing_files(stored(tmp_path, ("N1", "N2"), blend={"colours": colours, "cluster": 6}))
+    assert [file for file in files if "-colours" in file] == ["N1-colours.svg", "N2-colours.svg"]
+    assert "A red, 60 %" in files["N1-colours.svg"]
