@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Callable
 from functools import reduce
-from itertools import pairwise, product
+from itertools import combinations, pairwise, product
 from math import ceil, cos, floor, radians, sin
 
 import numpy as np
@@ -20,7 +20,7 @@ from app.panel.size import BrickSize
 
 NEAR = 1e-3
 """Square inches; a knife is a hundred times coarser."""
-GRIDS = (1e-8, 1e-6)
+GRIDS = (1e-8, 1e-6, 1e-5)
 """Inches; where nearly equal slants fail on the finer grid they are compared on the coarser."""
 STEPS = 1e-4
 """How far a shift may be from whole steps, as a share of one."""
@@ -69,8 +69,8 @@ def assert_owner_first(cut: CutSheet) -> None:
 
 def assert_apart(cut: CutSheet) -> None:
     shapes = [shape_of(taken.rings) for taken in cut.taken]
-    together = union_area(shapes)
-    assert sum(shape.area for shape in shapes) - together < NEAR, "two trims overlap"
+    for one, two in combinations(shapes, 2):
+        assert area_of(shapely.intersection, one, two) < NEAR, "two trims overlap"
 
 
 def assert_cut_from_its_place(taken: Taken, sheet: Sheet, region: Region, full: Mould) -> None:
@@ -159,17 +159,12 @@ def shape_of(rings: tuple[tuple[tuple[float, float], ...], ...]) -> shapely.Geom
 
 
 def area_of(compared: Callable[..., shapely.Geometry], one: shapely.Geometry, two: shapely.Geometry) -> float:
-    try:
-        return compared(one, two, grid_size=GRIDS[0]).area
-    except shapely.errors.GEOSException:
-        return compared(one, two, grid_size=GRIDS[1]).area
-
-
-def union_area(shapes: list[shapely.Geometry]) -> float:
-    try:
-        return shapely.union_all(shapes, grid_size=GRIDS[0]).area
-    except shapely.errors.GEOSException:
-        return shapely.union_all(shapes, grid_size=GRIDS[1]).area
+    for grid in GRIDS[:-1]:
+        try:
+            return compared(one, two, grid_size=grid).area
+        except shapely.errors.GEOSException:
+            continue
+    return compared(one, two, grid_size=GRIDS[-1]).area
 
 
 def fewest(trims: list[shapely.Geometry], own: shapely.Polygon, lattice: np.ndarray) -> int:

@@ -59,6 +59,9 @@ def test_the_keys_are_those_of_the_contract(b1):
     assert list(b1["area"]) == ["panel", "openings", "field", "brick", "left_out"]
     assert list(b1["units"]) == ["x", "y", "width", "height", "kind", "course", "zone", "state"]
     assert {"mark", "column", "row", "trimmed", "outline", "from"} <= set(b1["sheets"]["list"][0])
+    assert list(b1["sheets"])[:6] == ["used", "placed", "area_bound", "bound", "proven", "naive"]
+    assert set(b1["sheets"]["cut_sheets"][0]) == {"owner", "size", "bond", "taken"}
+    assert set(b1["sheets"]["cut_sheets"][0]["taken"][0]) == {"mark", "steps", "rings", "area"}
     assert {"mark", "axis", "nominal", "held_from", "expected", "band"} <= set(b1["drift"]["checkpoints"][0])
     assert {"item", "kind", "net", "overage", "order", "unit"} <= set(b1["takeoff"]["lines"][0])
     assert list(b1["findings"][0]) == ["code", "severity", "where", "text", "about", "accepted"]
@@ -217,3 +220,36 @@ def with_panel(project: Project, **change: Any) -> Project:
 
 def digest(project: Project) -> str:
     return panel_digest(project, project.walls[0], project.walls[0].panels[0])
+
+
+def test_sheets_say_out_of_whose_unpacked_sheet_each_is_cut(b1):
+    sheets = b1["sheets"]
+    listed = {sheet["mark"]: sheet for sheet in sheets["list"]}
+    assert sheets["used"] == sum(sheet["from"] is None for sheet in sheets["list"])
+    assert sheets["area_bound"] <= sheets["bound"] <= sheets["used"] < sheets["placed"] == sheets["naive"]
+    assert sheets["proven"] == (sheets["used"] == sheets["bound"])
+    for cut in sheets["cut_sheets"]:
+        owner, *others = [taken["mark"] for taken in cut["taken"]]
+        assert owner == cut["owner"]
+        assert others
+        assert {listed[mark]["from"] for mark in others} == {owner}
+        assert [listed[taken["mark"]]["steps"] for taken in cut["taken"]] == [taken["steps"] for taken in cut["taken"]]
+    shared = {taken["mark"] for cut in sheets["cut_sheets"] for taken in cut["taken"]}
+    assert shared >= {mark for mark, sheet in listed.items() if sheet["from"] is not None}
+
+
+def test_a_trim_in_its_unpacked_sheet_is_as_large_as_on_the_bed_in_the_projects_unit(b1):
+    in_mm = result_of(replace(project_of("b1"), length_unit="mm"))["sheets"]
+    for cut, metric in zip(b1["sheets"]["cut_sheets"], in_mm["cut_sheets"], strict=True):
+        for taken, same in zip(cut["taken"], metric["taken"], strict=True):
+            drawn = sum_of_rings(taken["rings"])
+            laid = next(sheet for sheet in b1["sheets"]["list"] if sheet["mark"] == taken["mark"])
+            assert drawn == pytest.approx(sum_of_rings([*laid["trim"], *laid["holes"]]), rel=1e-4)
+            assert sum_of_rings(same["rings"]) == pytest.approx(drawn * IN_MM**2, rel=1e-4)
+
+
+def sum_of_rings(rings: list[list[list[float]]]) -> float:
+    area = shapely.Polygon()
+    for ring in rings:
+        area = area.symmetric_difference(shapely.Polygon(ring))
+    return area.area
