@@ -3,6 +3,7 @@
 from collections import Counter
 from dataclasses import replace
 from math import ceil
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -10,7 +11,7 @@ import shapely
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from random_panels import Document, panels
-from shapes import SHAPES, case, example, rectangle
+from shapes import SHAPES, case, example, project, rectangle
 from works import takeoff_of as of
 
 from app.brickwork.layout import Layout, lay_out
@@ -24,8 +25,11 @@ from app.order.saw import saw_list
 from app.order.values import TOPICS, Line, Takeoff
 from app.panel.blend import Blend, Colour
 from app.panel.project import Liner, Order
+from app.workflow.compute import compute, takeoff_of
 
 RANDOM = settings(max_examples=40, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+DEMO = Path(__file__).parents[2] / "demo_data"
+ORDER = Order()
 THREE = Blend((Colour("red", 40), Colour("brown", 35), Colour("grey", 25)))
 
 
@@ -43,10 +47,10 @@ def as_json(layout: Layout) -> tuple[dict[str, Any], list[dict[str, Any]]]:
     return results_face.units(layout, measured), results_returns.return_edges(layout, measured)
 
 
-def counted(layouts: list[Layout]) -> Counter[tuple[str, str]]:
+def counted(layouts: list[Layout], order: Order = ORDER, unit: str = "in") -> Counter[tuple[str, str]]:
     """Bricks by size and kind: whole units from the lists of the results one by one, corner units from the legs of the
     returns, cut bricks from the saw list, pieces behind corners from the depth of the return alone."""
-    found = Counter[tuple[str, str]](saw_list(layouts, Order()).bricks_by)
+    found = Counter[tuple[str, str]](saw_list(layouts, order, unit).bricks_by)
     for layout in layouts:
         units, edges = as_json(layout)
         corners = {leg["unit"] for edge in edges for leg in edge["legs"]}
@@ -77,6 +81,24 @@ def totals(found: Takeoff) -> Counter[tuple[str, str]]:
 def test_totals_equal_the_pieces_counted_one_by_one() -> None:
     layouts = [lay_out(example(shape, bond=bond)) for shape in SHAPES for bond in ("running", "flemish")]
     assert totals(of(layouts)) == counted(layouts)
+
+
+@pytest.mark.parametrize(
+    ("name", "blend"),
+    [("casting_yard", Blend()), ("metric_hall", Blend()), ("weir_works", Blend()), ("weir_works", THREE)],
+)
+def test_totals_equal_the_pieces_counted_one_by_one_in_the_demo_projects(name: str, blend: Blend) -> None:
+    """Mixed of three, every brick that is not cut is counted once, whatever its colour."""
+    value = replace(project(DEMO / f"{name}.json"), blend=blend)
+    computed = [compute(value, wall, panel) for wall in value.walls for panel in wall.panels]
+    found = totals(takeoff_of(value, computed))
+    expected = counted([one.layout for one in computed], value.order, value.length_unit)
+    if not blend.colours:
+        assert found == expected
+    corners = {key for key in expected if key[1].startswith("corner")}
+    assert {key: found[key] for key in corners} == {key: expected[key] for key in corners}
+    assert found.keys() == expected.keys()
+    assert all(expected[key] <= found[key] <= expected[key] * 1.05 for key in expected)
 
 
 @RANDOM
