@@ -8,9 +8,10 @@ from app.documents.accepted import open_findings
 from app.documents.panel_results import Issue, PanelResults
 from app.documents.submittal_asked import accepted_rows, question_rows
 from app.documents.submittal_drawings import PALETTE, RETURNS, VIEWS, SheetDrawing, sheet_drawings
+from app.documents.submittal_findings import finding_rows
 from app.documents.submittal_order import order_rows
 from app.documents.submittal_paper import Placed, column_count, sheet_named
-from app.documents.submittal_schedules import checkpoint_rows, drift_words, finding_rows, trim_rows
+from app.documents.submittal_schedules import checkpoint_rows, drift_words, trim_rows
 from app.documents.submittal_sheets import sheet_cut_rows
 from app.documents.submittal_walls import WallSheet, wall_sheets
 from app.documents.submittal_words import (

@@ -1,6 +1,5 @@
-"""Tables of a submittal as rows of words: trimmed pieces, findings."""
+"""Tables of a submittal as rows of words: trimmed pieces, checkpoints."""
 
-import re
 from collections import Counter
 from collections.abc import Iterable
 from math import floor
@@ -8,7 +7,6 @@ from typing import NamedTuple
 
 from app.brickwork.bond import KINDS
 from app.brickwork.cuts import CUTS
-from app.brickwork.findings import Finding
 from app.brickwork.layout import Layout
 from app.drawing.lettering import lettered, with_fractions
 from app.drawing.styles import CUT_LETTERS
@@ -21,8 +19,6 @@ TICK = {"in": 1 / 16, "mm": 1 / 25.4}
 
 Row = dict[str, str | bool]
 
-_PLACES = 3
-_COURSE = re.compile(r"course (-?\d+)")
 _READING_WORDS = {"in": "1/32 in.", "mm": "millimetre"}
 
 
@@ -46,41 +42,6 @@ def trim_rows(layout: Layout, unit: str) -> list[Row]:
     return [_trim_row(piece, counted[piece], unit) for piece in sorted(counted)]
 
 
-def finding_rows(findings: Iterable[Finding], unit: str) -> list[Row]:
-    """Findings that say the same, but for the course, as one row: how many, and where the first are in the face frame.
-
-    No row for a face without findings; lengths in words in `unit`.
-    """
-    alike: dict[tuple[str, str], list[Finding]] = {}
-    for finding in findings:
-        alike.setdefault((finding.severity, _COURSE.sub("course #", finding.text)), []).append(finding)
-    return [
-        {
-            "text": f"{severity.capitalize()}: {_merged(text, rows)}",
-            "count": str(len(rows)),
-            "where": _where(rows, unit),
-        }
-        for (severity, text), rows in alike.items()
-    ]
-
-
-def _merged(text: str, alike: list[Finding]) -> str:
-    courses = sorted({int(found) for finding in alike for found in _COURSE.findall(finding.text)})
-    return with_fractions(text.replace("course #", runs_in_words(courses)))
-
-
-def runs_in_words(courses: list[int]) -> str:
-    """Ascending course numbers with neighbours run together, "courses 3 to 7, 9"; "" for none."""
-    runs: list[list[int]] = []
-    for course in courses:
-        if runs and course == runs[-1][-1] + 1:
-            runs[-1].append(course)
-        else:
-            runs.append([course])
-    words = ", ".join(f"{run[0]} to {run[-1]}" if len(run) > 1 else str(run[0]) for run in runs)
-    return f"course{'s' if len(courses) > 1 else ''} {words}" if courses else ""
-
-
 def _pieces(layout: Layout, tick: float) -> Iterable[_Piece]:
     kinds = layout.units.kind.tolist()
     for unit, cut, length, height, is_small, _ in layout.trim_rows():
@@ -97,13 +58,7 @@ def _trim_row(piece: _Piece, count: int, unit: str) -> Row:
     }
 
 
-def _where(alike: list[Finding], unit: str) -> str:
-    shown = [f"x {_about(one.x, unit)}, y {_about(one.y, unit)}" for one in alike[:_PLACES]]
-    more = len(alike) - len(shown)
-    return "; ".join(shown) + (f"; and {more} more" if more else "")
-
-
-def _about(inches: float, unit: str) -> str:
+def about_words(inches: float, unit: str) -> str:
     """To the nearest tick, without the sign for a rounded length: a place to look at, not one to cut by."""
     return lettered(_nearest(inches / TICK[unit]) * TICK[unit], unit)
 
@@ -119,7 +74,7 @@ def checkpoint_rows(drift: Drift, unit: str) -> list[Row]:
         {
             "mark": f"{point.mark}, {point.axis}",
             "control": point.control,
-            "nominal": _about(point.nominal, unit),
+            "nominal": about_words(point.nominal, unit),
             "expected": f"{_reading(point.expected_low, unit)} to {_reading(point.expected_high, unit)}",
             "band": f"± {_reading(point.band, unit)}",
         }
