@@ -2,8 +2,10 @@
 
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import cycle
 from typing import Any
 
+from app.drawing.layers.blend import HATCH_WORDS
 from app.drawing.layers.blend import LETTERS as COLOUR_LETTERS
 from app.drawing.styles import CUT_LETTERS
 from app.panel.blend import Blend
@@ -71,8 +73,9 @@ def _drawn(computed: Keyed[Computed], unit: str, hidden: frozenset[str]) -> Pict
 
 
 def _colour_words(blend: Blend) -> str:
-    """What the letters of colours mean; nothing for brick of one colour."""
-    names = (f"{letter} {colour.name}" for letter, colour in zip(COLOUR_LETTERS, blend.colours, strict=False))
+    """What the letters and hatchings of colours mean; nothing for brick of one colour."""
+    looks = zip(COLOUR_LETTERS, blend.colours, cycle(HATCH_WORDS), strict=False)
+    names = (f"{letter} {colour.name} ({hatch})" for letter, colour, hatch in looks)
     return f" Colours: {', '.join(names)}." if len(blend.colours) > 1 else ""
 
 

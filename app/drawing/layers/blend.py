@@ -20,6 +20,10 @@ LETTERS = "ABCDEFGHIJKL"
 """One a colour, in the order of the blend: as many as a blend may have colours."""
 
 
+HATCH_WORDS = ("plain", "slanted lines", "level lines", "upright lines", "crossed lines", "short strokes")
+"""What each of `BLEND_STYLES` looks like, for a page that says it in words."""
+
+
 def marks(scene: Scene) -> Iterator[Mark]:
     """One mark a colour, then the letters; none for brick of one colour. Styles come again after the sixth colour:
     then the letters tell."""
