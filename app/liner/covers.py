@@ -25,7 +25,14 @@ def covers(layout: Layout) -> list[BaseGeometry]:
         shares.append(_areas(gap.intersection(moved)))
         gap = _areas(gap.difference(moved))
     shares[0] = _areas(shares[0].union(gap))
-    return [_areas(extent.union(share)) for extent, share in zip(extents, shares, strict=True)]
+    return [_closed(_areas(extent.union(share))) for extent, share in zip(extents, shares, strict=True)]
+
+
+def _closed(shape: BaseGeometry) -> BaseGeometry:
+    """The shape without cracks narrower than the tolerance, as between a slanted extent and its share of a joint."""
+    grown = shapely.buffer(shape, TOLERANCE, join_style="mitre")
+    closed: BaseGeometry = shapely.buffer(grown, -TOLERANCE, join_style="mitre")
+    return closed
 
 
 def _areas(shape: BaseGeometry) -> BaseGeometry:

@@ -9,7 +9,7 @@ from shapely.geometry.base import BaseGeometry
 
 from app.brickwork.lattice import Floats
 from app.liner.cuts import Ring
-from app.liner.trims import Shapes, polygons_in, rings_of, shapes_of, trim_shapes
+from app.liner.trims import Shapes, polygons_in, rings_of, shapes_of, sound, trim_shapes
 from app.liner.values import Sheet, SheetPlan
 from app.liner.work_values import Lap, Point
 from app.panel.tolerance import TOLERANCE
@@ -87,9 +87,9 @@ def _key(rings: _Rings) -> object:
 
 def _strips(pairs: Sequence[tuple[Sheet, Sheet, _Rings]], width: float) -> list[_Strip]:
     """For each pair the part of the later trim within a flange's width of the edge it shares with the earlier one."""
-    over = shapes_of([rings[0] for _, _, rings in pairs], [len(sheet.holes) > 0 for sheet, _, _ in pairs])
-    by = shapes_of([rings[1] for _, _, rings in pairs], [len(sheet.holes) > 0 for _, sheet, _ in pairs])
-    slanted = np.array([any(map(_is_slanted, rings[0])) for _, _, rings in pairs], dtype=np.bool_)
+    over = sound(shapes_of([rings[0] for _, _, rings in pairs], [len(sheet.holes) > 0 for sheet, _, _ in pairs]))
+    by = sound(shapes_of([rings[1] for _, _, rings in pairs], [len(sheet.holes) > 0 for _, sheet, _ in pairs]))
+    slanted = np.array([any(map(_is_slanted, (*one, *two))) for _, _, (one, two) in pairs], dtype=np.bool_)
     strips = [_Strip()] * len(pairs)
     for some, grid in ((np.flatnonzero(~slanted), None), (np.flatnonzero(slanted), TOLERANCE)):
         seams = _seams(over[some], by[some], grid)
@@ -122,8 +122,8 @@ def _strip(shape: BaseGeometry) -> _Strip:
 
 
 def _is_slanted(ring: Floats) -> bool:
-    """Whether a side runs neither level nor upright; those that do are equal to the last digit in both trims."""
-    return bool(np.abs(ring[1:] - ring[:-1]).min(axis=1).max() > 0)
+    """Whether a side runs neither level nor upright: nearly equal slants can fail in floats, all others are equal."""
+    return bool(np.abs(ring - np.concatenate([ring[1:], ring[:1]])).min(axis=1).max() > 0)
 
 
 def _lap(over: Sheet, by: Sheet, strip: _Strip) -> Lap:

@@ -10,11 +10,13 @@ from app.brickwork.layout import Layout
 from app.brickwork.regions import Region
 from app.liner.cuts import Ring
 from app.liner.values import Sheet, SheetPlan
-from app.panel.tolerance import TOLERANCE
 
 _TICKS, _OFF_TIE = 1e4, 0.137
 """Trims are equal to a ten-thousandth of an inch; a little is added before rounding, as lines at whole 1/64 in. or
 thirds then lie far from where rounding turns."""
+
+_STRAIGHT = 1e-6
+"""Sine of a turn that is none: far over float round-off, far under that between chords of an arc."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,15 +54,22 @@ def _own_rings(sheet: Sheet, region: Region) -> Iterator[Floats]:
     if not (region.across.is_identity and region.up.is_identity):
         rings = [np.column_stack([region.across.nominal(r[:, 0]), region.up.nominal(r[:, 1])]) for r in rings]
     start = (rings[0] * sheet.away).min(axis=0)
-    return (ring * sheet.away - start for ring in rings)
+    yield rings[0] * sheet.away - start
+    yield from (_turns_only(ring * sheet.away - start) for ring in rings[1:])
+
+
+def _turns_only(ring: Floats) -> Floats:
+    """The ring without corners at which it runs straight on."""
+    on = np.concatenate([ring[1:], ring[:1]]) - ring
+    back = np.concatenate([on[-1:], on[:-1]])
+    lengths = np.hypot(on[:, 0], on[:, 1])
+    across = np.abs(back[:, 0] * on[:, 1] - back[:, 1] * on[:, 0])
+    return ring[across > _STRAIGHT * lengths * np.concatenate([lengths[-1:], lengths[:-1]])]
 
 
 def _key(ring: Floats) -> bytes:
     """The same for rings with the same corners, wherever they start."""
-    on = np.concatenate([ring[1:], ring[:1]]) - ring
-    back = np.concatenate([on[-1:], on[:-1]])
-    turns = ring[np.abs(back[:, 0] * on[:, 1] - back[:, 1] * on[:, 0]) > TOLERANCE]
-    ticks = np.rint(turns * _TICKS + _OFF_TIE).astype(np.int64)
+    ticks = np.rint(ring * _TICKS + _OFF_TIE).astype(np.int64)
     first = int(np.lexsort(ticks.T)[0]) if len(ticks) else 0
     return np.concatenate([ticks[first:], ticks[:first]]).tobytes()
 

@@ -1,7 +1,6 @@
 """Trims of sheets as shapes, and shapes as rings."""
 
 from collections.abc import Sequence
-from functools import reduce
 
 import numpy as np
 import shapely
@@ -31,13 +30,31 @@ def shapes_of(rings: Sequence[Sequence[Floats]], has_holes: Sequence[bool]) -> S
     parts = shapely.polygons(shapely.linearrings(np.concatenate(every), indices=index))
     shapes: Shapes = shapely.multipolygons(parts, indices=owner)
     for k in np.flatnonzero(has_holes).tolist():
-        shapes[k] = reduce(shapely.symmetric_difference, parts[owner == k])
+        own = [ring for ring, of in zip(every, owner.tolist(), strict=True) if of == k]
+        shapes[k] = _areas(shapely.make_valid(shapely.Polygon(own[0], own[1:])))
     return shapes
+
+
+def sound(shapes: Shapes) -> Shapes:
+    """The same areas, those mended whose sides were brought together until they touched."""
+    for k in np.flatnonzero(~shapely.is_valid(shapes)).tolist():
+        shapes[k] = _areas(shapely.make_valid(shapes[k]))
+    return shapes
+
+
+def _areas(shape: BaseGeometry) -> BaseGeometry:
+    """The shape without the lines that mending leaves."""
+    return shapely.MultiPolygon([part for part in _parts(shape) if part.geom_type == "Polygon"])
+
+
+def _parts(shape: BaseGeometry) -> list[BaseGeometry]:
+    parts: list[BaseGeometry] = shapely.get_parts(shapely.get_parts(shape)).tolist()
+    return parts
 
 
 def polygons_in(shape: BaseGeometry) -> list[shapely.Polygon]:
     """The polygons of a shape, without the points and lines in it."""
-    return [part for part in shapely.get_parts(shape) if part.geom_type == "Polygon" and not part.is_empty]
+    return [part for part in _parts(shape) if part.geom_type == "Polygon" and not part.is_empty]
 
 
 def rings_of(part: shapely.Polygon) -> tuple[Ring, tuple[Ring, ...]]:
