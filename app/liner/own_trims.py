@@ -64,7 +64,8 @@ def _turns_only(ring: Floats) -> Floats:
     back = np.concatenate([on[-1:], on[:-1]])
     lengths = np.hypot(on[:, 0], on[:, 1])
     across = np.abs(back[:, 0] * on[:, 1] - back[:, 1] * on[:, 0])
-    return ring[across > _STRAIGHT * lengths * np.concatenate([lengths[-1:], lengths[:-1]])]
+    turns: Floats = ring[across > _STRAIGHT * lengths * np.concatenate([lengths[-1:], lengths[:-1]])]
+    return turns
 
 
 def _key(ring: Floats) -> bytes:

@@ -20,13 +20,15 @@ def marks(scene: Scene) -> Iterator[Mark]:
     """The grounds as one mark, then the numbers; none without a plan or sheets."""
     if scene.plan is None or not scene.plan.sheets:
         return
-    numbers = _numbers(scene, scene.plan.sheets)
-    boxes = np.array([text_box(scene, number) for number in numbers])
+    found = numbers(scene)
+    boxes = np.array([text_box(scene, number) for number in found])
     yield Boxes(boxes[:, 0], boxes[:, 1], boxes[:, 2] - boxes[:, 0], boxes[:, 3] - boxes[:, 1], "label")
-    yield from numbers
+    yield from found
 
 
-def _numbers(scene: Scene, sheets: tuple[Sheet, ...]) -> list[Text]:
+def numbers(scene: Scene) -> list[Text]:
+    """The number of each sheet where it stands; none without a plan."""
+    sheets = scene.plan.sheets if scene.plan else ()
     board = Board(scene.mm(10))
     rows = zip(sheets, label_places(sheets).tolist(), strict=True)
     return [_number(scene, board, sheet, x, y) for sheet, (x, y) in rows]

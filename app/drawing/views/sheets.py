@@ -1,21 +1,28 @@
 """The liner sheets on the bed, numbered in laying order."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from app.brickwork.layout import Layout
 from app.drawing.drawing import Drawing
 from app.drawing.scales import QUARTER_INCH, Scale
 from app.drawing.scene import Scene
-from app.drawing.views.assemble import assemble
+from app.drawing.views.assemble import AROUND, assemble
 from app.liner.values import Drift, SheetPlan
+from app.liner.work_values import SheetWork
 
 LAYERS = (
     "concrete",
     "openings",
     "sheet_grounds",
+    "sheet_laps",
     "sheets",
+    "sheet_cuts",
     "outline",
+    "edge_pieces",
     "sheet_numbers",
+    "sheet_stacks",
+    "sheet_fixes",
     "pole",
     "tape",
     "dimensions",
@@ -23,8 +30,15 @@ LAYERS = (
     "orientation",
     "title",
     "sheet_key",
+    "sheet_work_key",
 )
 """From the lowest up."""
+
+DETAILS = ("sheet_cut_sizes", "hold_downs")
+"""Layers for a large scale; they crowd a whole panel at a quarter of an inch to the foot."""
+
+WITH_WORK = replace(AROUND, bottom=AROUND.bottom + 5.0)
+"""Room for a second line of the key, mm."""
 
 WORDS = "BED VIEW, mirrored: back of panel, seen standing at its foot"
 
@@ -34,6 +48,7 @@ def sheet_view(
     plan: SheetPlan,
     *,
     drift: Drift | None = None,
+    work: SheetWork | None = None,
     scale: Scale = QUARTER_INCH,
     unit: str = "in",
     title: str = "",
@@ -41,7 +56,8 @@ def sheet_view(
 ) -> Drawing:
     """The sheet plan of one panel, as seen on the bed from its foot; trimmed sheets with the size to cut to.
 
-    A plan without sheets gives the bare panel. Raises KeyError for a name that is no layer.
+    With `work` also laps, cuts, stacks, edge pieces and which sheets to fix; `DETAILS` may be added to `layers`. A plan
+    without sheets gives the bare panel. Raises KeyError for a name that is no layer.
     """
     scene = Scene(
         layout,
@@ -52,5 +68,6 @@ def sheet_view(
         unit,
         title or f"{layout.panel.mark}, sheet plan: {plan.placed} sheets",
         WORDS,
+        work,
     )
-    return assemble(scene, layers)
+    return assemble(scene, layers, AROUND if work is None else WITH_WORK)
