@@ -24,7 +24,9 @@ View = Callable[[Computed, Scale, str], Drawing]
 VIEWS: Mapping[str, View] = {
     "elevation": lambda of, scale, unit: elevation(of.layout, plan=of.plan, drift=of.drift, scale=scale, unit=unit),
     "bed": lambda of, scale, unit: bed(of.layout, plan=of.plan, drift=of.drift, scale=scale, unit=unit),
-    "sheets": lambda of, scale, unit: sheet_view(of.layout, of.plan, drift=of.drift, scale=scale, unit=unit),
+    "sheets": lambda of, scale, unit: sheet_view(
+        of.layout, of.plan, drift=of.drift, work=of.sheet_work, scale=scale, unit=unit
+    ),
     "returns": lambda of, scale, unit: returns_view(of.layout, scale=scale, unit=unit),
     "colours": lambda of, scale, unit: _coloured(of, scale, unit),
     "story-pole": lambda of, scale, unit: story_pole(of.layout, scale=scale, unit=unit),
