@@ -4,7 +4,7 @@ from typing import Any
 
 import httpx
 import pytest
-from scenario import PROJECT, project, stored
+from scenario import PROJECT, stored
 
 from app.panel.edits import EDITS
 
@@ -251,6 +251,6 @@ async def test_nobodys_panel_is_404(visitor: httpx.AsyncClient) -> None:
 async def test_the_editor_says_what_the_colours_of_a_blend_look_like(client: httpx.AsyncClient) -> None:
     """By letter, name and hatching, as colour alone tells nothing to many."""
     colours = [{"name": "iron red", "percent": 60}, {"name": "slate", "percent": 40}]
-    ids = await stored(client, project() | {"blend": {"colours": colours, "cluster": 6}})
+    ids = await stored(client, PROJECT | {"blend": {"colours": colours, "cluster": 6}})
     page = (await client.get(f"/panels/{ids['walls'][0]['panels'][0]}")).text
     assert "Colours: A iron red (plain), B slate (slanted lines)." in page
