@@ -18,7 +18,7 @@ def laying_form(panel: Panel) -> CardForm:
 def casting_form(panel: Panel) -> CardForm:
     """The casting day, and whether the brick lies in the liner."""
     fields = (
-        Field("cast_on", "Cast on", panel.cast_on or "", holder="2026-12-01"),
+        Field("cast_on", "Cast on", panel.cast_on or "", holder="such as 2026-12-01"),
         tick_field("placed", "Its brick is placed", panel.placed),
     )
     return CardForm("set_casting", "Set", fields)

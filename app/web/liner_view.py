@@ -1,16 +1,18 @@
 """What the Liner screen of a panel shows, made from one panel of one moment."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from app.drawing.scales import Scale
-from app.drawing.views.assemble import AROUND
-from app.drawing.views.sheets import LAYERS, WORDS, sheet_view
+from app.drawing.views.cut_sheets import WORDS as CUT_WORDS
+from app.drawing.views.sheets import WORDS
+from app.drawing.views.trims import CAUTION, COUNTED
+from app.drawing.views.trims import WORDS as TRIM_WORDS
 from app.liner.offcut_values import CuttingPlan
 from app.liner.work_values import SheetWork, Stack
 from app.panel.laying import CORNERS, DIRECTIONS, Laying
 from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
-from app.web.inline_drawing import InlineDrawing, inline_drawing
+from app.web.inline_drawing import InlineDrawing
+from app.web.liner_drawings import cuts_drawing, plan_drawing, trims_drawing
 from app.web.liner_words import (
     cut_words,
     edge_words,
@@ -28,11 +30,6 @@ from app.web.words import at, counted, sized
 from app.workflow.compute import Computed
 from app.workflow.loading import LoadedPanel
 
-PAPER_MM = (280.0, 190.0)
-"""The drawing is made as if for this much paper, so that its letters read well in a window."""
-
-MARGINS = replace(AROUND, bottom=34.0)
-SHOWN = tuple(layer for layer in LAYERS if layer not in ("title", "sheet_key", "checkpoints"))
 TASKS: tuple[Task, ...] = ("walking on the bed", "cutting liner", "fixing liner")
 
 CORNER_WORDS = {corner: f"{corner.removeprefix('bed ')} of the bed" for corner in CORNERS}
@@ -87,8 +84,12 @@ class LinerResults:
     counts: tuple[Count, ...]
     drawing: InlineDrawing
     key: str
+    trim_key: tuple[str, ...]
     stacks: tuple[StackRow, ...]
     stack_facts: str
+    trims: InlineDrawing | None
+    cuts: InlineDrawing | None
+    cuts_key: str
     shared: tuple[SharedRow, ...]
     laps: str
     holds: str
@@ -159,10 +160,14 @@ def results_of(loaded: LoadedPanel, computed: Computed, notice: LaidNotice | Non
         revision=loaded.revision,
         saved=f"Saved {at(loaded.saved_at)}, rev {loaded.revision}",
         counts=_counts(cutting),
-        drawing=_drawing(computed),
+        drawing=plan_drawing(computed),
         key=WORDS,
+        trim_key=(TRIM_WORDS, f"A tick is a raised joint ridge that the cut crosses. {CAUTION}"),
         stacks=_stacks(work, unit),
         stack_facts=_stack_facts(work.stacks),
+        trims=trims_drawing(computed),
+        cuts=cuts_drawing(computed),
+        cuts_key=CUT_WORDS,
         shared=_shared(cutting),
         laps=lap_words(computed.plan, work.laps, unit),
         holds=hold_words(work.hold_downs),
@@ -190,15 +195,6 @@ def _counts(cutting: CuttingPlan) -> tuple[Count, ...]:
     )
 
 
-def _drawing(computed: Computed) -> InlineDrawing:
-    panel = computed.layout.panel
-    room = PAPER_MM[0] - MARGINS.left - MARGINS.right, PAPER_MM[1] - MARGINS.bottom - MARGINS.top
-    scale = Scale(max(panel.width * 25.4 / room[0], panel.height * 25.4 / room[1]), "to fit")
-    drawn = sheet_view(computed.layout, computed.plan, scale=scale, unit=computed.unit, layers=SHOWN)
-    label = f"Sheet plan of panel {panel.mark}: {counted(computed.plan.placed, 'sheet')}, seen from the foot of the bed"
-    return inline_drawing(replace(drawn, margins=MARGINS), label)
-
-
 def _stacks(work: SheetWork, unit: str) -> tuple[StackRow, ...]:
     kinds = {(stack.size, stack.bond) for stack in work.stacks}
     return tuple(
@@ -219,7 +215,7 @@ def _stack_facts(stacks: tuple[Stack, ...]) -> str:
         return "No sheet is cut."
     trims = sum(stack.count for stack in stacks)
     cut = f"{counted(trims, 'sheet is', 'sheets are')} cut, in {counted(len(stacks), 'way')}."
-    return f"{cut} The knife counts from the sheet's own corner at the start of laying."
+    return f"{cut} {COUNTED}"
 
 
 def _shared(cutting: CuttingPlan) -> tuple[SharedRow, ...]:
