@@ -1,22 +1,13 @@
 """The sheet plan: which sheets are laid on a panel, in which order, and what is left of each. See `sheet_plan`."""
 
-from collections.abc import Iterator
-
-import numpy as np
-import shapely
-from shapely.geometry.base import BaseGeometry
-
-from app.brickwork.lattice import Floats
 from app.brickwork.layout import Layout
 from app.brickwork.regions import Region
 from app.liner.covers import covers
-from app.liner.cuts import Ring
-from app.liner.left import left_of
 from app.liner.mould import Mould, mould
-from app.liner.places import Places, outlines, sheet_places, starts
+from app.liner.places import outlines, sheet_places, starts
+from app.liner.region_sheets import FullSheets, sheets_on
 from app.liner.values import Sheet, SheetPlan, SheetType
 from app.panel.project import Liner
-from app.panel.tolerance import TOLERANCE
 
 Laid = tuple[Region, Mould, list[Sheet]]
 
@@ -36,7 +27,8 @@ def sheet_plan(layout: Layout, liner: Liner) -> SheetPlan:
         shape = mould(region.bond, region.size, liner.columns, liner.rows)
         places = sheet_places(layout, zone, liner, laying)
         full = outlines(layout, zone, shape, places)
-        laid.append((region, shape, list(_sheets(region.mark, cover, full, places, away, len(sheets)))))
+        given = FullSheets(region.mark, full, places.column, places.row, away, len(sheets))
+        laid.append((region, shape, sheets_on(cover, given, layout.panel.mark)))
         sheets += laid[-1][2]
     return SheetPlan(
         sheets=tuple(sheets),
@@ -49,33 +41,6 @@ def sheet_plan(layout: Layout, liner: Liner) -> SheetPlan:
         types=_types(laid),
         bare=max(0.0, layout.field.area - sum(sheet.area for sheet in sheets)),
     )
-
-
-def _sheets(
-    mark: str, cover: BaseGeometry, full: Floats, places: Places, away: tuple[int, int], before: int
-) -> Iterator[Sheet]:
-    """The sheets of one region, numbered on from `before`."""
-    is_slanted = bool(np.abs(np.diff(full[:1], axis=1)).min(axis=2).max(initial=0.0) > TOLERANCE)
-    whole = shapely.area(shapely.polygons(full)).tolist() if len(full) else []
-    rows = zip(places.column.tolist(), places.row.tolist(), left_of(cover, full, is_slanted), whole, strict=True)
-    for k, ((column, row, left, whole_area), outline) in enumerate(zip(rows, _as_rings(full), strict=True)):
-        yield Sheet(
-            number=before + k + 1,
-            mark=str(before + k + 1),
-            region=mark,
-            column=column,
-            row=row,
-            is_trimmed=left is not None,
-            outline=outline,
-            trim=left.trim if left else (outline,),
-            holes=left.holes if left else (),
-            area=left.area if left else whole_area,
-            away=away,
-        )
-
-
-def _as_rings(full: Floats) -> list[Ring]:
-    return [tuple(map(tuple, ring)) for ring in full.tolist()]
 
 
 def _types(laid: list[Laid]) -> tuple[SheetType, ...]:
