@@ -1,29 +1,40 @@
 """Everything a submittal says, as plain values for its template: words are made here, the template only sets them."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
+from zlib import compress
 
-from app.documents.accepted import open_findings
 from app.documents.panel_results import Issue, PanelResults
-from app.documents.submittal_asked import accepted_rows, question_rows
-from app.documents.submittal_drawings import PALETTE, RETURNS, VIEWS, SheetDrawing, sheet_drawings
-from app.documents.submittal_findings import finding_rows
+from app.documents.submittal_asked import question_rows
+from app.documents.submittal_drawings import (
+    PALETTE,
+    RETURNS,
+    VIEWS,
+    saw_sheets,
+    sheet_drawings,
+)
 from app.documents.submittal_order import order_rows
-from app.documents.submittal_paper import Placed, column_count, sheet_named
-from app.documents.submittal_schedules import checkpoint_rows, drift_words, trim_rows
-from app.documents.submittal_sheets import sheet_cut_rows
+from app.documents.submittal_panels import (
+    at_document,
+    drawing_document,
+    drawing_file,
+    panel_document,
+    plot_document,
+    plot_file,
+)
+from app.documents.submittal_paper import column_count, sheet_named
+from app.documents.submittal_parts import DRAWINGS, GROWTH, ORDER, SAW, SCHEDULES, TAPE, TRIMS
+from app.documents.submittal_shop import CUT_SHEETS_NAME, SAW_NAME, TRIMS_NAME, growth_drawings
 from app.documents.submittal_walls import WallSheet, wall_sheets
 from app.documents.submittal_words import (
     COUNTED,
     LIMITS,
     PURPOSE,
-    TICK_WORDS,
     about,
     counted,
     counts,
     issue_data,
-    size_words,
 )
 from app.order.rules import Rules
 from app.order.takeoff import takeoff
@@ -32,48 +43,70 @@ from app.order.work import PanelWork
 from app.panel.project import Project
 from app.site.cautions import TASKS, cautions_for
 
-Progress = Callable[[int, int], None]
 Document = dict[str, Any]
 
-SHORT_DIGEST = 12
+PLOT_MM = 240.0
+"""How wide a growth plot is drawn."""
+
 QUESTIONS = "Questions to the architect"
+
+TABLES = {
+    "-schedules": ("Schedules", {SCHEDULES}),
+    "-growth": ("Growth", {GROWTH}),
+    "-tables": ("Shop tables", {TRIMS, TAPE}),
+}
+"""Columns of the index for sheets of tables, and the parts that have them."""
 
 
 @dataclass(frozen=True, slots=True)
 class SubmittalData:
-    """The template's values, and its drawings as SVG by file name."""
+    """What all sheets say, each panel's own values, and all drawings as packed SVG by file name."""
 
-    values: Document
-    drawings: dict[str, str]
+    common: Document
+    panels: tuple[Document, ...]
+    drawings: Mapping[str, bytes]
 
 
 def submittal_data(
-    project: Project, computed: Sequence[PanelResults], issue: Issue, sheet: str, progress: Progress
+    project: Project,
+    computed: Sequence[PanelResults],
+    issue: Issue,
+    sheet: str,
+    parts: frozenset[str],
+    drawn: Callable[[], None],
 ) -> SubmittalData:
-    """The values of a whole submittal; `progress` hears of each panel drawn, out of one step more than panels.
+    """The values of a whole submittal of these parts; `drawn` is called after each panel.
 
     Raises KeyError for a sheet that is not known and NoScaleFits, naming the panel, for one too large for it.
     """
-    paper, panels = sheet_named(sheet), []
-    drawings: dict[str, str] = {}
+    paper, panels = sheet_named(sheet), list[Document]()
+    drawings: dict[str, bytes] = {}
     for place, results in enumerate(computed):
-        drawn = sheet_drawings(results, project.length_unit, paper, counted(results))
-        panels.append(_panel(results, f"p{place}", drawn, project))
-        drawings |= {_file(f"p{place}", drawing): drawing.svg for drawing in drawn}
-        progress(place + 1, len(computed) + 1)
-    walls = wall_sheets(computed, project.length_unit, paper, PALETTE)
-    drawings |= {_wall_file(place): wall.svg for place, wall in enumerate(walls)}
-    values = _project(project, computed, issue) | {
-        "general": _general(walls, any(one.panel.questions for one in computed)),
+        made = sheet_drawings(results, project, paper, counted(results), parts)
+        panels.append(panel_document(results, f"p{place}", made, project, parts))
+        drawings |= {drawing_file(f"p{place}", drawing): _packed(drawing.svg) for drawing in made}
+        plots = growth_drawings(results, project, PLOT_MM) if GROWTH in parts else ()
+        panels[-1]["plots"] = [plot_document(plot, f"p{place}", panels[-1]["supplement"]) for plot in plots]
+        drawings |= {plot_file(f"p{place}", plot): _packed(plot.svg) for plot in plots}
+        drawn()
+    walls = wall_sheets(computed, project.length_unit, paper, PALETTE) if DRAWINGS in parts else ()
+    drawings |= {_wall_file(place): _packed(wall.svg) for place, wall in enumerate(walls)}
+    saw = saw_sheets(computed, project, paper) if SAW in parts else ()
+    drawings |= {drawing_file("all", drawing): _packed(drawing.svg) for drawing in saw}
+    has_questions = any(one.panel.questions for one in computed)
+    common = _project(project, computed, issue) | {
+        "general": _general(walls, has_questions, parts, bool(saw)),
         "walls": [_wall(wall, place, project) for place, wall in enumerate(walls)],
+        "saw": [drawing_document(drawing, "all", project.name) for drawing in saw],
         "questions": question_rows(computed),
         "paper": {"width": paper.width, "height": paper.height, "columns": column_count(paper)},
-        "panels": panels,
+        "parts": sorted(parts),
         "drawing-names": _drawing_names(panels),
-        "order": order_rows(_order(project, computed)),
+        "table-names": [{"title": title, "id": name} for name, (title, of) in TABLES.items() if of & parts],
+        "order": order_rows(_order(project, computed)) if ORDER in parts else [],
         "cautions": _cautions(),
     }
-    return SubmittalData(values, drawings)
+    return SubmittalData(common, tuple(panels), drawings)
 
 
 def _order(project: Project, computed: Sequence[PanelResults]) -> Takeoff:
@@ -96,12 +129,16 @@ def _project(project: Project, computed: Sequence[PanelResults], issue: Issue) -
     }
 
 
-def _general(walls: Sequence[WallSheet], has_questions: bool) -> list[dict[str, str]]:
+def _general(
+    walls: Sequence[WallSheet], has_questions: bool, parts: frozenset[str], has_saw: bool
+) -> list[dict[str, str]]:
     """The sheets of the whole project, in their order."""
     sheets = {"cover": "Cover and index", "panels": "Panel schedule"}
     sheets |= {_wall_id(place): f"Wall {wall.mark}" for place, wall in enumerate(walls)}
     sheets |= {"questions": QUESTIONS} if has_questions else {}
-    sheets |= {"order": "Order", "cautions": "Cautions"}
+    sheets |= {"order": "Order"} if ORDER in parts else {}
+    sheets |= {f"all-{SAW_NAME}": SAW_NAME} if has_saw else {}
+    sheets |= {"cautions": "Cautions"}
     return [{"title": title, "id": name} for name, title in sheets.items()]
 
 
@@ -112,7 +149,7 @@ def _wall(wall: WallSheet, place: int, project: Project) -> Document:
         "supplement": f"Wall elevation, faces seen from outside; scale {wall.scale}; {project.name}",
         "file": _wall_file(place),
         "alt": wall.alt,
-        **_at(wall.at),
+        **at_document(wall.at),
         "facts": [{"label": label, "value": value} for label, value in wall.facts],
     }
 
@@ -125,14 +162,11 @@ def _wall_file(place: int) -> str:
     return f"{_wall_id(place)}.svg"
 
 
-def _at(at: Placed) -> dict[str, float]:
-    return {"x": at.x, "y": at.y, "width": at.width, "height": at.height}
-
-
 def _drawing_names(panels: Sequence[Document]) -> list[str]:
-    """Columns of the index: returns have one only where some panel has a sheet of them."""
-    has_returns = any(drawing["name"] == RETURNS for panel in panels for drawing in panel["drawings"])
-    return [*VIEWS, *([RETURNS] if has_returns else [])]
+    """Columns of the index, in the order of the sheets: those that some panel has; of several alike the first."""
+    names = [drawing["name"] for panel in panels for drawing in panel["drawings"]]
+    known = (*VIEWS, RETURNS, TRIMS_NAME, CUT_SHEETS_NAME)
+    return [name for name in known if name in names]
 
 
 def _panels_in_words(computed: Sequence[PanelResults]) -> str:
@@ -149,46 +183,8 @@ def _totals(computed: Sequence[PanelResults]) -> dict[str, str]:
     return {name: str(sum(int(number[name]) for number in each)) for name in COUNTED}
 
 
-def _panel(results: PanelResults, name: str, drawn: Sequence[SheetDrawing], project: Project) -> Document:
-    panel, unit, layout = results.panel, project.length_unit, results.layout
-    supplement = f"{project.name}, wall {results.wall.mark}"
-    return {
-        "id": name,
-        "mark": panel.mark,
-        "wall": results.wall.mark,
-        "supplement": supplement,
-        "size": size_words(panel.width, panel.height, unit),
-        "brick": f"{panel.field.size}, {panel.field.bond}",
-        "scale": drawn[0].scale,
-        "counts": counts(results),
-        "counted": counted(results),
-        "revision": results.revision,
-        "digest-short": results.digest.removeprefix("sha256:")[:SHORT_DIGEST],
-        "tick": TICK_WORDS[unit],
-        "drawings": [_drawing(drawing, name, supplement) for drawing in drawn],
-        "trims": trim_rows(layout, unit),
-        "sheet-cuts": sheet_cut_rows(results.plan, unit),
-        "checkpoints": checkpoint_rows(results.drift, unit),
-        "drift-words": drift_words(results.drift, project),
-        "findings": finding_rows(open_findings(results.findings, panel.accepted), unit),
-        "accepted": accepted_rows(panel.accepted, results.findings),
-    }
-
-
-def _drawing(drawing: SheetDrawing, panel: str, supplement: str) -> Document:
-    return {
-        "id": f"{panel}-{drawing.name}",
-        "name": drawing.name,
-        "file": _file(panel, drawing),
-        "title": drawing.title,
-        "supplement": f"{drawing.words}; scale {drawing.scale}; {supplement}",
-        "alt": drawing.alt,
-        **_at(drawing.at),
-    }
-
-
-def _file(panel: str, drawing: SheetDrawing) -> str:
-    return f"{panel}-{drawing.name}.svg"
+def _packed(svg: str) -> bytes:
+    return compress(svg.encode(), 1)
 
 
 def _cautions() -> list[Document]:

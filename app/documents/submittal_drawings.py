@@ -1,12 +1,14 @@
 """A panel's drawings as they lie on their sheets, each with the words that stand for it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from app.brickwork.returns import returns
 from app.documents.panel_results import PanelResults
 from app.documents.submittal_packing import packed
-from app.documents.submittal_paper import Placed, fitting_scale, goes_onto, placed, scales_for
+from app.documents.submittal_paper import Placed, fitting_scale, goes_onto, placed, scales_for, wall_placed
+from app.documents.submittal_parts import DRAWINGS
+from app.documents.submittal_shop import SAW_NAME, saw_drawings, shop_drawings
 from app.drawing.drawing import Drawing
 from app.drawing.lettering import with_fractions
 from app.drawing.scales import Scale, SheetSize
@@ -16,6 +18,7 @@ from app.drawing.views.bed import bed
 from app.drawing.views.elevation import LAYERS, elevation
 from app.drawing.views.returns import returns_view
 from app.drawing.views.sheets import sheet_view
+from app.panel.project import Project
 
 PALETTE = "white"
 
@@ -42,16 +45,29 @@ def panel_scale(results: PanelResults, unit: str, sheet: SheetSize) -> Scale:
     return fitting_scale((panel.width, panel.height), AROUND, sheet, scales_for(unit), panel.mark)
 
 
-def sheet_drawings(results: PanelResults, unit: str, sheet: SheetSize, counted: str) -> tuple[SheetDrawing, ...]:
-    """Elevation, bed view and sheet plan of one panel at one scale; `counted` are its counts in words.
+def sheet_drawings(
+    results: PanelResults, project: Project, sheet: SheetSize, counted: str, parts: frozenset[str]
+) -> tuple[SheetDrawing, ...]:
+    """Elevation, bed view and sheet plan of one panel at one scale, then shop drawings, as the parts ask for them.
 
-    A panel with returns has one more, at that scale or the next smaller at which it goes onto the sheet.
+    A panel with returns has one more, at that scale or the next smaller at which it goes onto the sheet. `counted`
+    are its counts in words.
     """
+    drawn = _approved(results, project.length_unit, sheet) if DRAWINGS in parts else {}
+    made = [sheet_drawing(name, drawing, placed(drawing, sheet), counted) for name, drawing in drawn.items()]
+    made += [
+        sheet_drawing(name, drawing, wall_placed(drawing, sheet), counted)
+        for name, drawing in shop_drawings(results, project, sheet, parts)
+    ]
+    return tuple(made)
+
+
+def _approved(results: PanelResults, unit: str, sheet: SheetSize) -> dict[str, Drawing]:
     scale = panel_scale(results, unit, sheet)
     drawn = {name: draw(results, scale, unit) for name, draw in VIEWS.items()}
     if unfolded := _returns(results, scale, unit, sheet):
         drawn[RETURNS] = unfolded
-    return tuple(_sheet_drawing(name, drawing, sheet, counted) for name, drawing in drawn.items())
+    return drawn
 
 
 def _returns(results: PanelResults, largest: Scale, unit: str, sheet: SheetSize) -> Drawing | None:
@@ -62,7 +78,8 @@ def _returns(results: PanelResults, largest: Scale, unit: str, sheet: SheetSize)
     return next((drawing for drawing in drawings if goes_onto(drawing, sheet)), None)
 
 
-def _sheet_drawing(name: str, drawing: Drawing, sheet: SheetSize, counted: str) -> SheetDrawing:
+def sheet_drawing(name: str, drawing: Drawing, at: Placed, counted: str) -> SheetDrawing:
+    """A drawing that lies there; `counted` is said behind its title."""
     scale = with_fractions(drawing.scale.words)
     return SheetDrawing(
         name=name,
@@ -71,7 +88,7 @@ def _sheet_drawing(name: str, drawing: Drawing, sheet: SheetSize, counted: str) 
         alt=f"{drawing.title}. {drawing.words}. Scale {drawing.scale.words}. {counted}.",
         scale=scale,
         svg=packed(svg_document(drawing, PALETTE)),
-        at=placed(drawing, sheet),
+        at=at,
     )
 
 
@@ -97,3 +114,12 @@ VIEWS: dict[str, Callable[[PanelResults, Scale, str], Drawing]] = {
 
 RETURNS = "Returns"
 """One sheet more for a panel that has any."""
+
+
+def saw_sheets(computed: Sequence[PanelResults], project: Project, sheet: SheetSize) -> tuple[SheetDrawing, ...]:
+    """The saw station of all panels together; no sheet where nothing is cut."""
+    made = enumerate(saw_drawings(computed, project, sheet), start=1)
+    return tuple(
+        sheet_drawing(SAW_NAME if k == 1 else f"{SAW_NAME}, {k}", drawing, wall_placed(drawing, sheet), "")
+        for k, drawing in made
+    )

@@ -17,7 +17,7 @@ _SLOT = "\0"
 
 
 def finding_rows(findings: Iterable[Finding], unit: str) -> list[Row]:
-    """One row for findings that say the same, but for the course and what they are about: how many, where the first are.
+    """One row for findings that say the same but for course and what they are about: how many, where the first are.
 
     Places in the face frame, lengths in words in `unit`, "in" or "mm"; no row for a face without findings.
     """

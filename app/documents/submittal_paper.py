@@ -103,6 +103,17 @@ def goes_onto(drawing: Drawing, sheet: SheetSize) -> bool:
     return width <= room_x + 1e-9 and height <= room_y + 1e-9
 
 
+def inner_room(sheet: SheetSize) -> tuple[float, float]:
+    """Paper for a shop drawing, mm: all of it above the title block."""
+    return wall_room(sheet)
+
+
+def shop_scales(unit: str, usual: Scale) -> tuple[Scale, ...]:
+    """The usual scale of a shop drawing and all smaller ones, largest first."""
+    scales = ISO_SCALES if unit == "mm" else US_SCALES
+    return tuple(scale for scale in scales if scale.ratio >= usual.ratio)
+
+
 def _room(around: Margins, sheet: SheetSize) -> tuple[float, float]:
     """Paper for a drawing with `around`: above the title block, its words beside that where the sheet is wide."""
     width, height = _inner(sheet)

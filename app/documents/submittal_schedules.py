@@ -75,8 +75,8 @@ def checkpoint_rows(drift: Drift, unit: str) -> list[Row]:
             "mark": f"{point.mark}, {point.axis}",
             "control": point.control,
             "nominal": about_words(point.nominal, unit),
-            "expected": f"{_reading(point.expected_low, unit)} to {_reading(point.expected_high, unit)}",
-            "band": f"± {_reading(point.band, unit)}",
+            "expected": f"{reading_words(point.expected_low, unit)} to {reading_words(point.expected_high, unit)}",
+            "band": f"± {reading_words(point.band, unit)}",
         }
         for point in drift.checkpoints
     ]
@@ -95,7 +95,7 @@ def drift_words(drift: Drift, project: Project) -> str:
     return f"{words} A whole sheet stays within its tolerance from {low:.0f} to {high:.0f} {degrees}."
 
 
-def _reading(inches: float, unit: str) -> str:
+def reading_words(inches: float, unit: str) -> str:
     """To the nearest 1/32 in., the finest that a tape is read to (common practice), or whole millimetre."""
     tick = TICK[unit] / 2 if unit == "in" else TICK[unit]
     return with_fractions(format_length(_nearest(inches / tick) * tick, unit, 32))

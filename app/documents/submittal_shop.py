@@ -1,0 +1,133 @@
+"""Shop drawings of a submittal: trims to cut, cut sheets, growth and tape tables of a panel, the saw station of all."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from app.documents.panel_results import PanelResults
+from app.documents.submittal_packing import packed
+from app.documents.submittal_paper import goes_onto, inner_room, shop_scales
+from app.documents.submittal_parts import CUT_SHEETS, TRIMS
+from app.drawing.drawing import Drawing
+from app.drawing.scales import Scale, SheetSize
+from app.drawing.svg import svg_document
+from app.drawing.views import cut_sheets, saw_station, trims
+from app.drawing.views.cut_sheets import cut_sheets_view
+from app.drawing.views.growth import Warmth, growth_plot
+from app.drawing.views.trims import trims_view
+from app.liner.sheet_work import sheet_work
+from app.liner.work_values import Stack
+from app.order.saw import saw_list
+from app.panel.project import Project
+
+TRIMS_NAME, CUT_SHEETS_NAME, SAW_NAME = "Trims", "Cut sheets", "Saw station"
+
+
+@dataclass(frozen=True, slots=True)
+class PlotDrawing:
+    """One growth plot: its caption, and its drawing in mm."""
+
+    axis: str
+    caption: str
+    svg: str
+    width: float
+    height: float
+
+
+def shop_drawings(
+    results: PanelResults, project: Project, sheet: SheetSize, parts: frozenset[str]
+) -> Iterator[tuple[str, Drawing]]:
+    """Name and drawing of each shop sheet of one panel that the parts ask for, each as large as goes onto the sheet."""
+    if TRIMS in parts:
+        yield from _trims(results, project, sheet)
+    if CUT_SHEETS in parts:
+        yield CUT_SHEETS_NAME, _cut_sheets(results, project, sheet)
+
+
+def _trims(results: PanelResults, project: Project, sheet: SheetSize) -> Iterator[tuple[str, Drawing]]:
+    """As many stacks on a sheet as go onto it; the title says which sheet of how many."""
+    day, units = project.day, (project.length_unit, project.temperature_unit)
+    stacks = sheet_work(results.layout, results.plan, project.liner, day, *units).stacks
+    pages = list(_pages(results, project, sheet, stacks))
+    for k, (scale, page) in enumerate(pages, start=1):
+        title = f"{results.panel.mark}, trims to cut: {sum(stack.count for stack in stacks)} in {len(stacks)} stacks"
+        title += f"; sheet {k} of {len(pages)}" if len(pages) > 1 else ""
+        yield TRIMS_NAME if k == 1 else f"{TRIMS_NAME}, {k}", _trims_of(results, project, sheet, page, scale, title)
+
+
+def _pages(
+    results: PanelResults, project: Project, sheet: SheetSize, stacks: Sequence[Stack]
+) -> Iterator[tuple[Scale, Sequence[Stack]]]:
+    usual, left = trims.usual_scale(project.length_unit), stacks
+    while left or left is stacks:
+        scale, taken = _fitting(results, project, sheet, left, usual)
+        yield scale, left[:taken]
+        if not left[taken:]:
+            return
+        left = left[taken:]
+
+
+def _fitting(
+    results: PanelResults, project: Project, sheet: SheetSize, left: Sequence[Stack], usual: Scale
+) -> tuple[Scale, int]:
+    """The most stacks that go onto the sheet at the usual scale; one alone, smaller, where not even that does."""
+
+    def goes(number: int, scale: Scale) -> bool:
+        return goes_onto(_trims_of(results, project, sheet, left[:number], scale, ""), sheet)
+
+    low, high = 0, len(left)
+    while low < high:
+        middle = (low + high + 1) // 2
+        low, high = (middle, high) if goes(middle, usual) else (low, middle - 1)
+    if low or not left:
+        return usual, low
+    scales = shop_scales(project.length_unit, usual)
+    return next((scale for scale in scales if goes(1, scale)), scales[-1]), 1
+
+
+def _trims_of(
+    results: PanelResults, project: Project, sheet: SheetSize, stacks: Sequence[Stack], scale: Scale, title: str
+) -> Drawing:
+    around = trims.AROUND
+    paper = inner_room(sheet)[0] - around.left - around.right
+    unit, liner = project.length_unit, project.liner
+    return trims_view(results.layout, results.plan, liner, stacks, scale=scale, unit=unit, title=title, paper_mm=paper)
+
+
+def _cut_sheets(results: PanelResults, project: Project, sheet: SheetSize) -> Drawing:
+    around, unit = cut_sheets.AROUND, project.length_unit
+    paper = inner_room(sheet)[0] - around.left - around.right
+    drawings = (
+        cut_sheets_view(results.layout, results.cutting, project.liner, scale=scale, unit=unit, paper_mm=paper)
+        for scale in shop_scales(unit, cut_sheets.usual_scale(unit))
+    )
+    drawing = next(drawings)
+    while not goes_onto(drawing, sheet) and (smaller := next(drawings, None)):
+        drawing = smaller
+    return drawing
+
+
+def growth_drawings(results: PanelResults, project: Project, width: float) -> tuple[PlotDrawing, ...]:
+    """Growth along and up the panel over the day's temperatures, `width` mm wide; none for a panel without brick."""
+    day, liner, corner = project.day, project.liner, results.panel.laying.corner
+    warmth = Warmth(day.bed_low, day.bed_high, day.bed_high, day.bed_low, day.bed_high, project.temperature_unit)
+    unit, drift = project.length_unit, results.drift
+    plots = []
+    for axis, name in (("x", "Along the panel"), ("y", "Up the panel")):
+        if not any(span.axis == axis for span in drift.spans):
+            continue
+        turned = axis == "x" and corner.endswith("right")
+        drawn = growth_plot(drift, axis, liner, warmth, width=width, unit=unit, turned=turned)
+        wide, high = drawn.paper
+        plots.append(
+            PlotDrawing(axis, f"{name}, from the {corner} corner", packed(svg_document(drawn, "white")), wide, high)
+        )
+    return tuple(plots)
+
+
+def saw_drawings(computed: Sequence[PanelResults], project: Project, sheet: SheetSize) -> tuple[Drawing, ...]:
+    """The saw station of all panels together, sheet by sheet; none where nothing is cut."""
+    saw = saw_list([one.layout for one in computed], project.order, project.length_unit)
+    wide, high = inner_room(sheet)
+    around = saw_station.AROUND
+    page = wide - around.left - around.right, high - around.top - around.bottom
+    return saw_station.saw_station(saw, unit=project.length_unit, title=SAW_NAME, page_mm=page)
