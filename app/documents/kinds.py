@@ -4,6 +4,7 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from functools import lru_cache
 from math import isfinite
 from typing import Any, Protocol
 from unicodedata import category
@@ -236,10 +237,18 @@ def read_length(value: Any, unit: Unit, what: str = "a length") -> Length:
     if not is_number and not isinstance(value, str):
         raise refuse(in_words(value), f"{what} as a number ({unit}) or a text such as 12'-6 3/8\" or 3810 mm")
     try:
-        return parse(value, unit) if isinstance(value, str) else Length.from_number(value, unit)
+        return _length(value, unit) if is_number and not value else _read_before(value, unit)
     except LengthError as error:
         found = _place(value, error) if isinstance(value, str) else f"{number_in_words(value)} {unit}"
         raise refuse(found, f"{error.expected}, for example {error.example}") from error
+
+
+def _length(value: str | int | float, unit: Unit) -> Length:
+    return parse(value, unit) if isinstance(value, str) else Length.from_number(value, unit)
+
+
+_read_before = lru_cache(maxsize=8192, typed=True)(_length)
+"""Lengths read lately: an edit leaves most of a panel as it was. Not for 0, which -0.0 is taken for."""
 
 
 def write_length(length: Length, unit: Unit, like: Any = None) -> str | int | float:

@@ -1,6 +1,7 @@
 """Whether a panel can be built on: every fault of a panel, or the panel itself."""
 
 from collections.abc import Collection
+from functools import lru_cache
 
 from app.panel.check_accepted import accepted_faults, question_faults
 from app.panel.check_edges import edge_faults, margin_faults
@@ -29,6 +30,32 @@ def panel_faults(
     `sizes` and `bonds` are the names that are known; None leaves names unchecked. Lengths are said in the project's
     `unit`. Raises nothing. What needs a sound outline is looked at only once there is one.
     """
+    try:
+        checked(panel, sizes, bonds, unit)
+    except Refused as refused:
+        return tuple(refused.faults)
+    return ()
+
+
+def checked(
+    panel: Panel, sizes: Collection[str] | None = None, bonds: Collection[str] | None = None, unit: str = "in"
+) -> Panel:
+    """The panel itself; raises Refused with every fault that `panel_faults` finds."""
+    _found_sound(panel, None if sizes is None else tuple(sizes), None if bonds is None else tuple(bonds), unit)
+    return panel
+
+
+@lru_cache(maxsize=256)
+def _found_sound(panel: Panel, sizes: tuple[str, ...] | None, bonds: tuple[str, ...] | None, unit: str) -> None:
+    """Kept for sound panels alone, as one is looked at again when it is written and read; raises Refused."""
+    faults = _all_faults(panel, sizes, bonds, unit)
+    if faults:
+        raise Refused(faults)
+
+
+def _all_faults(
+    panel: Panel, sizes: tuple[str, ...] | None, bonds: tuple[str, ...] | None, unit: str
+) -> tuple[Fault, ...]:
     outline = outline_faults(panel.outline, unit)
     face = None if outline else outline_polygon(panel)
     return (
@@ -50,16 +77,6 @@ def panel_faults(
         *question_faults(panel.questions),
         *laying_faults(panel.laying),
     )
-
-
-def checked(
-    panel: Panel, sizes: Collection[str] | None = None, bonds: Collection[str] | None = None, unit: str = "in"
-) -> Panel:
-    """The panel itself; raises Refused with every fault that `panel_faults` finds."""
-    faults = panel_faults(panel, sizes, bonds, unit)
-    if faults:
-        raise Refused(faults)
-    return panel
 
 
 def _thickness_faults(panel: Panel, unit: str) -> list[Fault]:
