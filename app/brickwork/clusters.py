@@ -4,8 +4,6 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.sparse import coo_matrix
-from scipy.sparse.csgraph import connected_components
 
 from app.brickwork.lattice import Flags, Floats, Ints
 
@@ -48,9 +46,23 @@ def neighbours(count: int, pairs: Ints) -> Neighbours:
 def clusters(near: Neighbours, colours: Colours) -> Clusters:
     """Connected groups of one colour; none for no bricks."""
     first, second = near.pairs[colours[near.pairs[:, 0]] == colours[near.pairs[:, 1]]].T
-    graph = coo_matrix((np.ones(len(first), dtype=np.int8), (first, second)), shape=(near.count, near.count))
-    count, of = connected_components(graph, directed=False)
-    return Clusters(of.astype(np.int64), np.bincount(of, minlength=count))
+    lowest = _lowest(near.count, first, second)
+    is_lowest = lowest == np.arange(near.count)
+    of = (np.cumsum(is_lowest) - 1)[lowest]
+    return Clusters(of, np.bincount(of, minlength=int(is_lowest.sum())))
+
+
+def _lowest(count: int, first: Ints, second: Ints) -> Ints:
+    """For each of `count` bricks the lowest number in its group: groups that touch join, until none touch another."""
+    of: Ints = np.arange(count)
+    while len(first):
+        one, other = of[first], of[second]
+        np.minimum.at(of, np.maximum(one, other), np.minimum(one, other))
+        while not np.array_equal(of, above := of[of]):
+            of = above
+        apart_still = of[first] != of[second]
+        first, second = first[apart_still], second[apart_still]
+    return of
 
 
 def size_after(near: Neighbours, colours: Colours, now: Clusters, bricks: Ints, colour: int) -> Ints:

@@ -1,22 +1,20 @@
 """The fewest bricks: a mixed-integer program over the ways to cut one brick, solved by HiGHS with its proven bound."""
 
-from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 
 import numpy as np
-from scipy.optimize import Bounds, LinearConstraint, milp
-from scipy.sparse import csr_array
 
-from app.order.saw_columns import columns
+from app.liner.programs import cheapest
+from app.order.saw_columns import columns, gives
 from app.order.saw_stock import FACTORY_ENDS, Item, Stock, Way, Ways, bricks_of, first_fit, just_wanted, longest_first
 
-MOST_WAYS = 4_000
-"""So many ways to cut a brick are all listed; where there are more, only those that help are."""
+MOST_TRIED = 100_000
+"""Pieces tried in listing all ways to cut a brick; where it takes more, only ways that help are found."""
 
-MOST_NODES, MOST_SECONDS = 2_000, 2.0
-"""Nodes and time after which the best so far is taken, with the bound proven so far; common jobs need one node."""
+NODES = 60
+"""Branches after which the best so far is taken, with the bound proven so far; common jobs need one."""
 
 _ROUND_OFF = 1e-6
 
@@ -39,7 +37,7 @@ def fewest(stock: Stock, wanted: Mapping[Item, int]) -> Yield:
     if not items:
         return Yield((), 0, 0)
     greedy = just_wanted(first_fit(stock, wanted), wanted)
-    every = all_ways(stock, items, wanted, MOST_WAYS)
+    every = all_ways(stock, items, wanted, MOST_TRIED)
     ways, bound = (every, 0) if every is not None else columns(stock, items, wanted, [way for _, way in greedy])
     best, proven = _solved(items, wanted, ways)
     best, bound = just_wanted(best, wanted), max(bound, proven if every is not None else 0)
@@ -48,13 +46,13 @@ def fewest(stock: Stock, wanted: Mapping[Item, int]) -> Yield:
 
 
 def all_ways(stock: Stock, items: Sequence[Item], wanted: Mapping[Item, int], most: int) -> list[Way] | None:
-    """Every way to cut a brick to which no wanted piece could be added; None where more than `most` are looked at.
+    """Every way to cut a brick to which no wanted piece could be added; None where more than `most` pieces are tried.
 
     Ways with room for another piece are never needed: too many pieces of a length do no harm.
     """
     found: list[Way] = []
     open_ways: list[tuple[int, Way, int, int]] = [(0, (), stock.room, FACTORY_ENDS)]
-    for _ in range(most):
+    for _ in range(most // max(len(items), 1)):
         start, way, room, ends = open_ways.pop()
         fitting = [k for k, item in enumerate(items) if _fits(stock, item, room, ends, way, wanted)]
         if not fitting:
@@ -74,24 +72,9 @@ def _fits(stock: Stock, item: Item, room: int, ends: int, way: Way, wanted: Mapp
 
 def _solved(items: Sequence[Item], wanted: Mapping[Item, int], ways: Sequence[Way]) -> tuple[Ways, int]:
     """The best use of these ways, nothing where none was found in time, and the bound for them."""
-    need = np.array([wanted[item] for item in items])
-    answer = milp(
-        np.ones(len(ways)),
-        integrality=np.ones(len(ways)),
-        bounds=Bounds(0, need.max()),
-        constraints=LinearConstraint(matrix(items, ways), lb=need),
-        options={"node_limit": MOST_NODES, "time_limit": MOST_SECONDS, "mip_rel_gap": 0.0},
-    )
-    bound = ceil(answer.mip_dual_bound - _ROUND_OFF) if answer.mip_dual_bound is not None else 0
-    if answer.x is None:
+    answer = cheapest([gives(items, way) for way in ways], [wanted[item] for item in items], nodes=NODES)
+    bound = ceil(answer.bound - _ROUND_OFF)
+    if answer.amounts is None:
         return (), bound
-    times = np.rint(answer.x).astype(int).tolist()
+    times = np.rint(answer.amounts).astype(int).tolist()
     return tuple((count, way) for count, way in zip(times, ways, strict=True) if count), bound
-
-
-def matrix(items: Sequence[Item], ways: Sequence[Way]) -> csr_array:
-    """How many of each item each way gives, items down and ways across."""
-    row = {item: k for k, item in enumerate(items)}
-    cells = [(row[item], column, count) for column, way in enumerate(ways) for item, count in Counter(way).items()]
-    rows, across, counts = (np.array(column) for column in zip(*cells, strict=True))
-    return csr_array((counts, (rows, across)), shape=(len(items), len(ways)))

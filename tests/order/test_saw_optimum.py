@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 
 from app.order.saw_columns import columns
-from app.order.saw_optimum import MOST_WAYS, Yield, all_ways, fewest
+from app.order.saw_optimum import MOST_TRIED, Yield, all_ways, fewest
 from app.order.saw_stock import Item, Stock, Ways, bricks_of, first_fit, longest_first
 
 SIXTEENTH = 1_587_500
@@ -127,7 +127,7 @@ def test_the_same_pieces_are_cut_the_same_way_every_time() -> None:
 def test_ways_found_one_by_one_prove_no_more_than_is_true(seed: int) -> None:
     stock, wanted = small_case(seed)
     items = longest_first(wanted)
-    every = all_ways(stock, items, wanted, MOST_WAYS)
+    every = all_ways(stock, items, wanted, MOST_TRIED)
     ways, bound = columns(stock, items, wanted, [way for _, way in first_fit(stock, wanted)])
     assert every is not None
     assert all(stock.holds(way) for way in (*every, *ways))
