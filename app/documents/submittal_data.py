@@ -14,7 +14,7 @@ from app.documents.submittal_drawings import (
     saw_sheets,
     sheet_drawings,
 )
-from app.documents.submittal_order import order_rows
+from app.documents.submittal_order import blend_words, order_rows
 from app.documents.submittal_panels import (
     at_document,
     drawing_document,
@@ -23,7 +23,7 @@ from app.documents.submittal_panels import (
     plot_document,
     plot_file,
 )
-from app.documents.submittal_paper import column_count, sheet_named
+from app.documents.submittal_paper import column_count, plot_width, sheet_named
 from app.documents.submittal_parts import DRAWINGS, GROWTH, ORDER, SAW, SCHEDULES, TAPE, TRIMS
 from app.documents.submittal_shop import CUT_SHEETS_NAME, SAW_NAME, TRIMS_NAME, growth_drawings
 from app.documents.submittal_walls import WallSheet, wall_sheets
@@ -44,9 +44,6 @@ from app.panel.project import Project
 from app.site.cautions import TASKS, cautions_for
 
 Document = dict[str, Any]
-
-PLOT_MM = 240.0
-"""How wide a growth plot is drawn."""
 
 QUESTIONS = "Questions to the architect"
 
@@ -85,7 +82,7 @@ def submittal_data(
         made = sheet_drawings(results, project, paper, counted(results), parts)
         panels.append(panel_document(results, f"p{place}", made, project, parts))
         drawings |= {drawing_file(f"p{place}", drawing): _packed(drawing.svg) for drawing in made}
-        plots = growth_drawings(results, project, PLOT_MM) if GROWTH in parts else ()
+        plots = growth_drawings(results, project, plot_width(paper)) if GROWTH in parts else ()
         panels[-1]["plots"] = [plot_document(plot, f"p{place}", panels[-1]["supplement"]) for plot in plots]
         drawings |= {plot_file(f"p{place}", plot): _packed(plot.svg) for plot in plots}
         drawn()
@@ -104,6 +101,7 @@ def submittal_data(
         "drawing-names": _drawing_names(panels),
         "table-names": [{"title": title, "id": name} for name, (title, of) in TABLES.items() if of & parts],
         "order": order_rows(_order(project, computed)) if ORDER in parts else [],
+        "blend-words": blend_words(project.blend),
         "cautions": _cautions(),
     }
     return SubmittalData(common, tuple(panels), drawings)

@@ -130,6 +130,16 @@ def _inner(sheet: SheetSize) -> tuple[float, float]:
     return width, sheet.height - SHEET_MARGINS.top - SHEET_MARGINS.bottom - 2 * INSET_MM
 
 
+PLOT_MM, PLOTS_MM, BETWEEN_MM = 240.0, 340.0, 8.0
+"""Greatest width of a growth plot, width of paper from which two stand side by side, space between them, mm."""
+
+
+def plot_width(sheet: SheetSize) -> float:
+    """How wide a growth plot is drawn, mm: two stand side by side where there is room."""
+    width = _inner(sheet)[0]
+    return min(PLOT_MM, (width - BETWEEN_MM) / 2 if width >= PLOTS_MM else width)
+
+
 COLUMN_MM = 120.0
 """Least width of a column of tables, mm."""
 

@@ -108,20 +108,27 @@ def _cut_sheets(results: PanelResults, project: Project, sheet: SheetSize) -> Dr
 
 def growth_drawings(results: PanelResults, project: Project, width: float) -> tuple[PlotDrawing, ...]:
     """Growth along and up the panel over the day's temperatures, `width` mm wide; none for a panel without brick."""
-    day, liner, corner = project.day, project.liner, results.panel.laying.corner
+    day, liner, laying = project.day, project.liner, results.panel.laying
     warmth = Warmth(day.bed_low, day.bed_high, day.bed_high, day.bed_low, day.bed_high, project.temperature_unit)
     unit, drift = project.length_unit, results.drift
     plots = []
-    for axis, name in (("x", "Along the panel"), ("y", "Up the panel")):
+    for axis in ("x", "y"):
         if not any(span.axis == axis for span in drift.spans):
             continue
-        turned = axis == "x" and corner.endswith("right")
+        turned = axis == "x" and laying.corner.endswith("right")
         drawn = growth_plot(drift, axis, liner, warmth, width=width, unit=unit, turned=turned)
         wide, high = drawn.paper
-        plots.append(
-            PlotDrawing(axis, f"{name}, from the {corner} corner", packed(svg_document(drawn, "white")), wide, high)
-        )
+        plots.append(PlotDrawing(axis, _caption(laying.corner, axis), packed(svg_document(drawn, "white")), wide, high))
     return tuple(plots)
+
+
+def _caption(corner: str, axis: str) -> str:
+    """Which way the tape runs, seen on the bed."""
+    if axis == "x":
+        hook, to = ("left", "right") if corner.endswith("left") else ("right", "left")
+        return f"Along the panel: tape hooked at the bed's {hook}, running to the {to}, seen from the panel's foot"
+    hook, to = ("foot", "up") if "lower" in corner else ("top", "down to the foot")
+    return f"Up the panel: tape hooked at the {hook}, running {to}"
 
 
 def saw_drawings(computed: Sequence[PanelResults], project: Project, sheet: SheetSize) -> tuple[Drawing, ...]:

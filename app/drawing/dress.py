@@ -40,7 +40,7 @@ def by_palette(name: str, scale: Scale) -> Dress:
 
 def _shape(look: Look, inches: float) -> Coats:
     attributes = {"fill": look.wide if look.wide and inches < GAP_SHOWS else look.fill}
-    if look.line != "none":
+    if look.line != "none" and (inches < GAP_SHOWS or not look.near):
         attributes |= {"stroke": look.line, "stroke-width": f"{_pen(look, inches):.4g}"}
     if look.dashed:
         attributes["stroke-dasharray"] = " ".join(f"{dash * inches:.4g}" for dash in DASH_MM)

@@ -22,7 +22,8 @@ class Look:
     """Fill, line colour, pen in mm; `hatch` names the hatching over the fill; "none" is no fill or no line;
     `halo` is what a text is edged with so that it reads over brick;
     `most` is the thickest pen in inches of panel (0: no limit), so that at a small scale no line hides a joint;
-    `wide` is the fill at scales that show a joint as a gap between two lines, "" for the same fill."""
+    `wide` is the fill at scales that show a joint as a gap between two lines, "" for the same fill;
+    `near` is drawn with its line at such scales alone: at others the joint beside it is its line."""
 
     fill: str = "none"
     line: str = "none"
@@ -33,6 +34,7 @@ class Look:
     halo: str = ""
     most: float = 0.0
     wide: str = ""
+    near: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +119,7 @@ def _areas(inks: Inks) -> dict[Style, Look]:
         "opening": Look(inks.ground),
         "strip": Look(inks.concrete, inks.ink, THIN),
         "plate": Look(inks.concrete, inks.ink, MEDIUM),
-        "whole": Look(inks.brick, inks.ink, THIN, most=ON_JOINT),
+        "whole": Look(inks.brick, inks.ink, THIN, most=ON_JOINT, near=True),
         "pole": Look(inks.ground, inks.ink, THIN),
         "tape": Look(inks.ground, inks.ink, THIN),
         "met": Look(inks.ink, inks.ink, THIN),
@@ -148,7 +150,7 @@ def _blend(inks: Inks) -> dict[Style, Look]:
     looks: dict[Style, Look] = {"blend letter": Look(inks.ink, bold=True, halo=inks.brick)}
     for style, part in zip(BLEND_STYLES, DARKER, strict=True):
         hatch = "" if style == BLEND_STYLES[0] else style.replace(" ", "-")
-        looks[style] = Look(_mixed(inks.brick, inks.ink, part), inks.ink, THIN, hatch=hatch, most=ON_JOINT)
+        looks[style] = Look(_mixed(inks.brick, inks.ink, part), inks.ink, THIN, hatch=hatch, most=ON_JOINT, near=True)
     return looks
 
 
