@@ -109,6 +109,7 @@ def _add_file_commands(commands: Commands) -> None:
     export.add_argument("project", metavar="PROJECT", help="the project's id or name")
     form = export.add_mutually_exclusive_group()
     form.add_argument("--pdf", action="store_true", help="the submittal as PDF, not the project file")
+    export.add_argument("--parts", metavar="NAMES", default="", help="of the PDF, with commas: approval (usual), shop")
     form.add_argument("--svg", action="store_true", help="every panel's drawings as SVG files in the folder PATH")
     form.add_argument("--xlsx", action="store_true", help="the order as a workbook")
     export.add_argument("--to", metavar="PATH", type=Path, help="file or folder; default: standard output")
@@ -139,7 +140,8 @@ def _layout(arguments: argparse.Namespace) -> None:
 
 def _result(project: Project, wall: Wall, panel: Panel) -> dict[str, object]:
     done = compute(project, wall, panel)
-    return layout_result(project, wall, panel, done.layout, done.plan, done.cutting, done.drift, done.takeoff)
+    parts = done.layout, done.plan, done.cutting, done.drift, done.takeoff, done.saw
+    return layout_result(project, wall, panel, *parts)
 
 
 def _chosen(project: Project, arguments: argparse.Namespace) -> list[tuple[Wall, Panel]]:
@@ -224,6 +226,7 @@ def _project_text(arguments: argparse.Namespace) -> bytes:
 
 
 def _submittal(arguments: argparse.Namespace) -> bytes:
+    from app.documents.submittal_parts import parts_named
     from app.drawing.scales import NoScaleFits
     from app.workflow.exchange import export_values
     from app.workflow.issuing import submittal_of
@@ -231,7 +234,9 @@ def _submittal(arguments: argparse.Namespace) -> bytes:
     _refuse_screen(arguments, "--pdf")
     loaded = export_values(_database(arguments), arguments.project)
     try:
-        return submittal_of(loaded, date.today())
+        return submittal_of(loaded, date.today(), parts=parts_named(filter(None, arguments.parts.split(","))))
+    except KeyError as unknown:
+        raise Trouble(f"export: --parts: {unknown.args[0]}") from unknown
     except NoScaleFits as unfit:
         raise Trouble(f"export: --pdf: {unfit}") from unfit
 

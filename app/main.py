@@ -29,6 +29,7 @@ from app.web import (
     saw,
     settings_page,
     shares,
+    submittal,
 )
 from app.web.body import BodyLimit
 from app.web.failures import add_failures
@@ -51,6 +52,7 @@ ROUTERS = (
     reading_check.router,
     saw.router,
     order.router,
+    submittal.router,
     drift.router,
     bed.router,
     api_projects.router,

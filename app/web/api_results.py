@@ -5,6 +5,7 @@ from typing import Annotated, Any, Literal
 from fastapi import APIRouter, Query, Response
 
 from app.documents.results import layout_result, takeoff_result
+from app.documents.submittal_parts import PARTS, SETS, parts_named
 from app.documents.takeoff_list import takeoff_csv
 from app.drawing.scales import ISO_SCALES, QUARTER_INCH, SHEETS, US_SCALES
 from app.drawing.svg import svg_document
@@ -29,6 +30,10 @@ SCALES = {f"{scale.ratio:g}": scale for scale in (*US_SCALES, *ISO_SCALES)}
 
 Of = Annotated[str, Query(max_length=80, description=f"Which panels: {HOW}.")]
 SheetName = Annotated[str, Query(description=f"Size of the sheets: {', '.join(SHEETS)}.")]
+PartNames = Annotated[
+    str,
+    Query(max_length=200, description=f"What it holds, with commas: {', '.join((*SETS, *PARTS))}; approval if none."),
+]
 Ratio = Annotated[str, Query(alias="scale", description=f"Real size over paper size: {', '.join(SCALES)}.")]
 
 
@@ -38,7 +43,7 @@ def layout(panel_id: str, response: Response, database: Database) -> dict[str, A
     panel = _panel(panel_id, database)
     found = _computed(panel)
     response.headers["etag"] = tag(panel.revision)
-    computed = found.layout, found.plan, found.cutting, found.drift, found.takeoff
+    computed = found.layout, found.plan, found.cutting, found.drift, found.takeoff, found.saw
     return layout_result(panel.project, panel.wall, panel.panel, *computed)
 
 
@@ -76,13 +81,21 @@ def takeoff_as_workbook(project_id: str, database: Database, now: Now, of: Of = 
 
 
 @router.get("/projects/{project_id}/submittal.pdf", response_class=Response)
-def submittal(project_id: str, database: Database, now: Now, sheet: SheetName = "") -> Response:
-    """Drawings, schedules, checkpoints, order and cautions for approval."""
+def submittal(project_id: str, database: Database, now: Now, sheet: SheetName = "", parts: PartNames = "") -> Response:
+    """Drawings, schedules, checkpoints, order and cautions for approval, or other parts."""
     project = _project(project_id, database)
     if sheet and sheet not in SHEETS:
         raise Refused([Fault("sheet", sheet, f"one of {', '.join(SHEETS)}")])
-    pdf = submittal_of(project, now.astimezone().date(), sheet)
+    pdf = submittal_of(project, now.astimezone().date(), sheet, _parts(parts))
     return Response(pdf, media_type="application/pdf", headers=_as_file())
+
+
+def _parts(names: str) -> frozenset[str]:
+    """Names with commas between them; raises Refused for one that is no part."""
+    asked = [name.strip() for name in names.split(",") if name.strip()]
+    if unknown := [name for name in asked if name not in SETS and name not in PARTS]:
+        raise Refused([Fault("parts", unknown[0], f"one of {', '.join((*SETS, *PARTS))}")])
+    return parts_named(asked)
 
 
 def _panel(panel_id: str, database: Database) -> LoadedPanel:

@@ -136,7 +136,12 @@ HOW_TO_TYPE = {
 
 
 def _links(address: str) -> tuple[PanelLink, ...]:
-    pages = (("Order", "order?of=project"), ("Saw list", "saw?of=project"), ("Settings", "settings"))
+    pages = (
+        ("Order", "order?of=project"),
+        ("Saw list", "saw?of=project"),
+        ("Submittal", "submittal"),
+        ("Settings", "settings"),
+    )
     return tuple(PanelLink(name, f"{address}/{page}", name) for name, page in pages)
 
 
@@ -199,11 +204,15 @@ def _next_wall(project: Project) -> str:
     return next((mark for mark in "ABCDEFGHIJKLMNOPQRSTUVWXYZ" if mark not in marks), "")
 
 
+SHOP_WORDS = "PDF for those who cut and lay: trims, cut sheets, growth, tape tables, saw station"
+
+
 def _downloads(project_id: str, name: str) -> tuple[Download, ...]:
     api = f"/api/projects/{project_id}"
     words = "PDF for approval: drawings, schedules, checkpoints, order"
     return (
         Download("Submittal", f"{api}/submittal.pdf", words, f"{name}, submittal.pdf"),
+        Download("Shop sheets", f"{api}/submittal.pdf?parts=shop", SHOP_WORDS, f"{name}, shop sheets.pdf"),
         Download("Order as a workbook", f"{api}/takeoff.xlsx", "for a spreadsheet", f"{name}, order.xlsx"),
         Download("Order as a list", f"{api}/takeoff.csv", "comma-separated text", f"{name}, order.csv"),
         Download("Project file", f"{api}/file", "everything in this project, to keep or pass on", f"{name}.json"),

@@ -7,7 +7,8 @@ from datetime import date
 from app.brickwork.returns import returns
 from app.documents.digest import panel_digest
 from app.documents.panel_results import Issue, PanelResults
-from app.documents.submittal import submittal_pdf
+from app.documents.submittal import Progress, submittal_pdf
+from app.documents.submittal_parts import APPROVAL
 from app.drawing.drawing import Drawing
 from app.drawing.scales import QUARTER_INCH, Scale
 from app.drawing.svg import svg_document
@@ -66,14 +67,21 @@ def revision_of(loaded: LoadedProject) -> str:
     return f"{loaded.revision}.{sum(panel.revision for panel in loaded.panels)}"
 
 
-def submittal_of(loaded: LoadedProject, day: date, sheet: str = "") -> bytes:
+def submittal_of(
+    loaded: LoadedProject,
+    day: date,
+    sheet: str = "",
+    parts: frozenset[str] = APPROVAL,
+    progress: Progress | None = None,
+) -> bytes:
     """The submittal of a whole project as a PDF, issued on `day`; "" is the usual sheet for the project's unit.
 
-    Raises NoScaleFits for a panel that is too large for the sheet at any scale, KeyError for an unknown sheet.
+    `progress` hears (steps done, steps). Raises NoScaleFits for a panel that is too large for the sheet at any scale,
+    KeyError for an unknown sheet.
     """
     results = tuple(map(panel_results, loaded.panels))
-    issue = Issue(day, revision=revision_of(loaded))
-    return submittal_pdf(loaded.project, results, issue, sheet=sheet or USUAL_SHEET[loaded.project.length_unit])
+    issue, size = Issue(day, revision=revision_of(loaded)), sheet or USUAL_SHEET[loaded.project.length_unit]
+    return submittal_pdf(loaded.project, results, issue, sheet=size, parts=parts, progress=progress)
 
 
 def drawing_files(loaded: LoadedProject, scale: Scale = QUARTER_INCH) -> dict[str, str]:
