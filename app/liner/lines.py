@@ -5,18 +5,20 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import inf
 
+import numpy as np
+import shapely
+
 from app.brickwork.layout import Layout
 from app.brickwork.regions import zone_extent
+from app.liner.line_parts import Across, Part, Point2, joined
 from app.liner.tape import Tape
-from app.panel.geometry import edge_margins, inches, kept_margin, outline_polygon, shape_polygon
+from app.panel.geometry import edge_margins, inches, kept_margin, openings_polygon, outline_polygon, shape_polygon
 from app.panel.project import Liner
 from app.panel.shapes import Point
 from app.panel.tolerance import TOLERANCE
 
 Line = tuple[float, str]
 """Running dimension in inches, and what is there."""
-
-Point2 = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,32 +48,46 @@ def holds(layout: Layout, tape: Tape, liner: Liner) -> list[Hold]:
     """Every line that holds the liner against moving along the tape, rising, the starting corner's edge first.
 
     Those are parts of strips and of fixing lines square to the tape, and edges of the form on the starting side that
-    the brick reaches; with a margin the liner stops short of the form. A line that ends less than one sheet short of
-    the brick field's end still holds the last sheet. The form's far edge holds nothing, as liner that grows past it
+    the brick reaches; with a margin the liner stops short of the form. Parts at one place hold as one line where less
+    than one sheet of liner lies free between them, openings not counted; so a line that ends less than one sheet short
+    of the brick field's end still holds the last sheet. The form's far edge holds nothing, as liner that grows past it
     has nowhere to go back to; nor do openings, as the liner around them is one with the next sheets. Inches.
     """
+    parts = [part for part in _parts(layout, tape) if TOLERANCE < part.at < tape.reach - TOLERANCE]
+    across = _across(layout, tape, liner)
+    return [Hold(0.0, "starting corner"), *(Hold(one.at, one.name, one.low, one.high) for one in joined(parts, across))]
+
+
+def _across(layout: Layout, tape: Tape, liner: Liner) -> Across:
     sheet = liner.rows * layout.size.gauge if tape.axis == "x" else liner.columns * layout.size.head_module
     low, high = layout.field.bounds[1::2] if tape.axis == "x" else layout.field.bounds[::2]
-    found = [Hold(0.0, "starting corner")]
-    for position, name, (start, end) in _holding(layout, tape):
-        running = tape.running(position)
-        if TOLERANCE < running < tape.reach - TOLERANCE:
-            runs = (-inf if start < low + sheet else start), (inf if end > high - sheet else end)
-            found.append(Hold(running, name, *runs))
-    return sorted(found, key=lambda hold: hold.at)
+    return Across(low, high, sheet, lambda at: _openings_beyond(layout, tape, at))
 
 
-def _holding(layout: Layout, tape: Tape) -> Iterator[tuple[float, str, Point2]]:
-    """Position in the face frame, name, and ends the other way of what may hold the liner."""
+def _openings_beyond(layout: Layout, tape: Tape, running: float) -> list[Point2]:
+    """From where to where the other way openings lie right beyond a running dimension, rising."""
+    openings, other = openings_polygon(layout.panel), 1 if tape.axis == "x" else 0
+    if openings.is_empty:
+        return []
+    at = tape.running(running + 2 * TOLERANCE)
+    ends = openings.bounds[other::2]
+    line = shapely.LineString([(at, end) if other else (end, at) for end in ends])
+    cut = shapely.bounds(shapely.get_parts(openings.intersection(line)))
+    cut = cut[~np.isnan(cut[:, 0])]
+    return [(float(bounds[other]), float(bounds[other + 2])) for bounds in cut[np.argsort(cut[:, other])]]
+
+
+def _parts(layout: Layout, tape: Tape) -> Iterator[Part]:
+    """What may hold the liner."""
     drawn = [(f"strip {strip.mark}", strip.line) for strip in layout.panel.strips]
     drawn += [(f"fixing {k + 1}", fixing.line) for k, fixing in enumerate(layout.panel.fixings)]
     for name, line in drawn:
-        for position, ends in _crossing(line, tape).items():
-            yield position, name, ends
+        for position, low, high in _crossing(line, tape):
+            yield Part(tape.running(position), name, low, high)
     yield from _form_edges(layout, tape)
 
 
-def _form_edges(layout: Layout, tape: Tape) -> Iterator[tuple[float, str, Point2]]:
+def _form_edges(layout: Layout, tape: Tape) -> Iterator[Part]:
     """Edges of the form on the starting side without a margin, their brick farther along the tape."""
     panel, axis = layout.panel, 0 if tape.axis == "x" else 1
     points = panel.outline_inches
@@ -88,19 +104,16 @@ def _form_edges(layout: Layout, tape: Tape) -> Iterator[tuple[float, str, Point2
         ends_the_brick = turn * (b[1 - axis] - a[1 - axis]) < 0
         if ends_the_brick == tape.is_turned and margins[k] <= TOLERANCE:
             low, high = sorted((a[1 - axis], b[1 - axis]))
-            yield a[axis], f"edge {k}", (low, high)
+            yield Part(tape.running(a[axis]), f"edge {k}", low, high)
 
 
-def _crossing(line: tuple[Point, ...], tape: Tape) -> dict[float, Point2]:
+def _crossing(line: tuple[Point, ...], tape: Tape) -> Iterator[tuple[float, float, float]]:
     """Positions along the tape of the line's parts square to it, each with the part's ends the other way."""
     axis = 0 if tape.axis == "x" else 1
-    found: dict[float, Point2] = {}
     for a, b in pairwise(inches(line)):
         if abs(a[axis] - b[axis]) <= TOLERANCE:
             low, high = sorted((a[1 - axis], b[1 - axis]))
-            before = found.get(a[axis], (low, high))
-            found[a[axis]] = (min(before[0], low), max(before[1], high))
-    return found
+            yield a[axis], low, high
 
 
 def control_lines(layout: Layout, tape: Tape) -> list[Line]:
@@ -130,7 +143,7 @@ def _named(layout: Layout, tape: Tape) -> Iterator[Line]:
         yield bounds[axis], f"{low_name} {opening.mark}"
         yield bounds[axis + 2], f"{high_name} {opening.mark}"
     for strip in layout.panel.strips:
-        for position in _crossing(strip.line, tape):
+        for position, _, _ in _crossing(strip.line, tape):
             yield position, f"strip {strip.mark}"
     yield from _zone_edges(layout, tape)
     yield from _edges(layout, tape)

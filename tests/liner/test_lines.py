@@ -1,12 +1,20 @@
 """Held lines and control lines along the tape."""
 
+from math import inf
+
+import numpy as np
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from shapes import BOX, example, rectangle
 
 from app.brickwork.layout import lay_out
 from app.documents.project_file import read_panel
-from app.liner.lines import Line, control_lines, held_lines
+from app.liner.drift import drift
+from app.liner.growth import growth_at
+from app.liner.lines import Line, control_lines, held_lines, holds
 from app.liner.tape import tapes
-from app.panel.project import Liner
+from app.panel.faults import Refused
+from app.panel.project import Day, Liner
 from app.panel.values import Panel
 
 SMALL = Liner(columns=2, rows=3)
@@ -97,6 +105,101 @@ def test_a_line_that_stops_a_sheet_short_holds_nothing() -> None:
     ends = {33: [(0, "starting corner"), (48, "fixing 1")], 31: [(0, "starting corner")]}
     for end, expected in ends.items():
         assert held(rectangle(64, 40, fixings=[{"line": [[48, 0], [48, end]]}]))[0] == expected
+
+
+DOOR = {"mark": "D1", "rect": [20, -2, 16, 30]}
+BROKEN = [{"line": [[24, 0], [24, 10]]}, {"line": [[24, 30], [24, 40]]}]
+"""A line at 24 in. over a face of 40 in., broken at the window of 20 in."""
+
+
+def names_held(**things: object) -> list[Line]:
+    """What holds along, from the face's left, beside the starting corner."""
+    return held(rectangle(64, 40, **things), "bed lower right")[0][1:]  # type: ignore[arg-type]
+
+
+def test_lines_broken_at_an_opening_hold_like_one() -> None:
+    assert names_held(openings=[WINDOW], fixings=BROKEN) == [(24, "fixing 1, fixing 2")]
+    strips = [{"mark": f"R{k}", "width": 0.75, **line} for k, line in enumerate(BROKEN, start=1)]
+    assert names_held(openings=[WINDOW], strips=strips) == [(24, "strip R1, strip R2")]
+    assert names_held(openings=[WINDOW], strips=strips[1:], fixings=BROKEN[:1]) == [(24, "fixing 1, strip R2")]
+    level = [{"line": [[0, 20], [20, 20]]}, {"line": [[64, 20], [36, 20]]}]
+    wide = {"mark": "W1", "rect": [20, 10, 16, 20]}
+    assert held(rectangle(64, 40, openings=[wide], fixings=level))[1][1:] == [(20, "fixing 1, fixing 2")]
+
+
+def test_lines_broken_where_brick_is_hold_each_its_own_part() -> None:
+    """20 in. between them without an opening, against sheets of 8 in."""
+    layout = lay_out(rectangle(64, 40, fixings=BROKEN))
+    across, _ = tapes(layout, "bed lower right")
+    assert [(hold.low, hold.high) for hold in holds(layout, across, SMALL)[1:]] == [(-inf, 10), (30, inf)]
+    assert names_held(fixings=BROKEN) == []
+
+
+def test_a_gap_counts_without_its_openings() -> None:
+    """Brick of 7 in. below the window and of 7 in. above it is free, each less than a sheet of 8 in.; then 9 in."""
+    for free, expected in ((7, [(24, "fixing 1, fixing 2")]), (9, [])):
+        short = [{"line": [[24, 0], [24, 10 - free]]}, {"line": [[24, 30 + free], [24, 40]]}]
+        assert names_held(openings=[WINDOW], fixings=short) == expected
+
+
+def test_a_line_over_a_door_holds_down_to_the_foot() -> None:
+    assert names_held(openings=[DOOR], fixings=[{"line": [[24, 28], [24, 40]]}]) == [(24, "fixing 1")]
+    assert names_held(openings=[WINDOW], fixings=[{"line": [[24, 28], [24, 40]]}]) == []
+
+
+def test_brick_right_beyond_a_line_counts_not_what_is_before_it() -> None:
+    """At the near jamb the window lies beyond the line, at the far one brick does."""
+    for x, expected in ((20, [(20, "fixing 1, fixing 2")]), (36, [])):
+        jamb = [{"line": [[x, 0], [x, 10]]}, {"line": [[x, 30], [x, 40]]}]
+        assert names_held(openings=[WINDOW], fixings=jamb) == expected
+    jamb = [{"line": [[36, 0], [36, 10]]}, {"line": [[36, 30], [36, 40]]}]
+    assert held(rectangle(64, 40, openings=[WINDOW], fixings=jamb), "bed lower left")[0][1:] == [
+        (28, "fixing 1, fixing 2")
+    ]
+
+
+def test_a_line_drawn_twice_at_one_place_is_one() -> None:
+    whole = {"line": [[24, 0], [24, 40]]}
+    assert names_held(fixings=[whole, whole]) == [(24, "fixing 1, fixing 2")]
+    bent = {"line": [[24, 0], [24, 15], [30, 20], [24, 21], [24, 40]]}
+    assert names_held(fixings=[bent]) == [(24, "fixing 1")]
+
+
+@settings(max_examples=150, deadline=None, derandomize=True)
+@given(
+    st.lists(st.tuples(st.integers(0, 60), st.integers(4, 40)), min_size=1, max_size=3),
+    st.lists(st.tuples(st.integers(1, 60), st.integers(1, 40)), max_size=2),
+    st.sampled_from(["bed lower right", "bed lower left"]),
+)
+def test_parts_hold_like_a_whole_line_if_no_stretch_as_long_as_a_sheet_is_free(
+    lines: list[tuple[int, int]], windows: list[tuple[int, int]], corner: str
+) -> None:
+    """Against a count inch by inch: 100 in. high, ends on whole inches, sheets of 8 in., windows around the line."""
+    openings = [{"mark": f"W{k}", "rect": [20, low, 16, length]} for k, (low, length) in enumerate(windows)]
+    fixings = [{"line": [[28, low], [28, min(100, low + length)]]} for low, length in lines]
+    try:
+        panel = rectangle(64, 100, openings=openings, fixings=fixings)
+    except Refused:
+        return
+    taken = [(low, low + length) for low, length in (*lines, *windows)]
+    free = "".join("." if any(low <= inch < high for low, high in taken) else "F" for inch in range(100))
+    assert bool(held(panel, corner)[0][1:]) == (max(map(len, free.split("."))) < 8)
+
+
+def test_drift_of_a_broken_line_is_that_of_a_whole_one() -> None:
+    """Readings, windows and growth of all that is beyond."""
+    whole, broken = (
+        rectangle(200, 40, openings=[WINDOW], fixings=fixings, laying={"corner": "bed lower right"})
+        for fixings in ([{"line": [[24, 0], [24, 40]]}], BROKEN)
+    )
+    one, two = (drift(lay_out(panel), SMALL, Day()) for panel in (whole, broken))
+    assert [point.grows_per_degree for point in one.checkpoints] == [
+        point.grows_per_degree for point in two.checkpoints
+    ]
+    assert [(span.start, span.end) for span in one.spans] == [(span.start, span.end) for span in two.spans]
+    x, y = np.meshgrid(np.linspace(0, 200, 51), np.linspace(0, 40, 41))
+    grown = [growth_at(lay_out(panel), SMALL, 100, x.ravel(), y.ravel()) for panel in (whole, broken)]
+    assert np.array_equal(grown[0], grown[1])
 
 
 def test_a_slanted_line_holds_neither_way() -> None:
