@@ -14,8 +14,9 @@ from app.liner.drift import drift
 from app.liner.offcuts import cutting_plan
 from app.liner.sheets import sheet_plan
 from app.order.rules import Rules
+from app.order.saw import saw_list
 from app.order.takeoff import takeoff
-from app.order.work import PanelWork
+from app.order.work import FaceWork, PanelWork
 from app.panel.project import Project, Wall
 from app.panel.values import Panel
 
@@ -51,7 +52,7 @@ def panel_results(project: Project, wall: Wall, panel: Panel) -> PanelResults:
     layout = lay_out(panel, sizes_of(project))
     plan = sheet_plan(layout, project.liner)
     cutting = cutting_plan(layout, plan, project.liner)
-    work = PanelWork(layout, plan, cutting, project.blend)
+    work, rules = PanelWork(FaceWork(layout, project.blend), plan, cutting), Rules.of(project)
     drifted = drift(layout, project.liner, project.day, degrees, length_unit=unit)
     return PanelResults(
         wall=wall,
@@ -60,7 +61,7 @@ def panel_results(project: Project, wall: Wall, panel: Panel) -> PanelResults:
         plan=plan,
         cutting=cutting,
         drift=drifted,
-        takeoff=takeoff([work], Rules(project.order, project.liner, project.blend, unit)),
+        takeoff=takeoff([work], saw_list([work.face], rules), rules),
         findings=all_findings(layout, drifted, unit),
         revision="1",
         digest=panel_digest(project, wall, panel),

@@ -12,12 +12,13 @@ from app.panel.project import Project
 
 @dataclass(frozen=True, slots=True)
 class BookPanel:
-    """One panel of the order; `digest` names the layout it was counted from."""
+    """One panel of the order, its own saw list with it; `digest` names the layout it was counted from."""
 
     need: Need
     digest: str
     work: PanelWork
     takeoff: Takeoff
+    saw: SawList
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,5 +41,4 @@ class OrderBook:
 
     @property
     def rules(self) -> Rules:
-        project = self.project
-        return Rules(project.order, project.liner, project.blend, project.length_unit)
+        return Rules.of(self.project)

@@ -14,7 +14,7 @@ from app.documents.measure import Measured
 from app.liner.fixing_advice import fixing_advice
 from app.liner.offcut_values import CuttingPlan
 from app.liner.values import Drift, SheetPlan
-from app.order.saw import saw_list
+from app.order.saw_values import SawList
 from app.order.values import Line, Takeoff
 from app.panel.blend import Blend
 from app.panel.project import Project, Wall
@@ -34,6 +34,7 @@ def layout_result(
     cutting: CuttingPlan,
     drift: Drift,
     takeoff: Takeoff,
+    saw: SawList,
 ) -> Document:
     """Everything computed for one panel, lengths in the project's unit; what is not built yet is absent."""
     measured = Measured(project.length_unit)
@@ -51,7 +52,7 @@ def layout_result(
         "returns": results_returns.return_edges(layout, measured),
         "sheets": results_liner.sheets(plan, cutting, measured),
         "drift": results_liner.drift(drift, measured, fixing_advice(layout, drift, project.liner, project.day)),
-        "saw": results_saw.saw(saw_list([layout], project.order, project.length_unit), measured),
+        "saw": results_saw.saw(saw, measured),
         "takeoff": takeoff_result(takeoff),
         "findings": [
             _finding(finding, panel, measured)

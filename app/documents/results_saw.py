@@ -19,7 +19,8 @@ def saw(found: SawList, measured: Measured) -> Document:
         "first_fit": found.first_fit,
         "flat_pieces": found.flat_pieces,
         "bricks_by": [
-            {"size": size, "kind": kind, "bricks": bricks} for (size, kind), bricks in found.bricks_by.items()
+            {"size": size, "kind": kind, "colour": colour, "bricks": bricks}
+            for (size, kind, colour), bricks in found.bricks_by.items()
         ],
         "patterns": [_pattern(pattern, measured) for pattern in found.patterns],
         "pieces": _pieces(found.pieces, measured),
@@ -35,6 +36,7 @@ def _pattern(pattern: Pattern, measured: Measured) -> Document:
         "times": pattern.times,
         "size": pattern.size,
         "kind": pattern.kind,
+        "colour": pattern.colour,
         "length": measured.length(pattern.whole[0]),
         "pieces": [
             {"length": measured.length(piece.length), "factory_end": piece.has_factory_end} for piece in pattern.pieces
@@ -48,6 +50,7 @@ def _pieces(pieces: Sequence[SawPiece], measured: Measured) -> list[Document]:
         {
             "size": piece.size,
             "kind": piece.kind,
+            "colour": piece.colour,
             "length": measured.length(piece.length),
             "height": measured.length(piece.height),
             "count": piece.count,
@@ -63,6 +66,7 @@ def _corner(corner: CornerCut, measured: Measured) -> Document:
     return {
         "size": corner.size,
         "hand": corner.hand,
+        "colour": corner.colour,
         "cut": corner.cut,
         "face": measured.length(corner.face_leg),
         "return": measured.length(corner.return_leg),

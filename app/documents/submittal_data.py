@@ -37,9 +37,10 @@ from app.documents.submittal_words import (
     issue_data,
 )
 from app.order.rules import Rules
+from app.order.saw import saw_list
 from app.order.takeoff import takeoff
 from app.order.values import Takeoff
-from app.order.work import PanelWork
+from app.order.work import FaceWork, PanelWork
 from app.panel.project import Project
 from app.site.cautions import TASKS, cautions_for
 
@@ -109,8 +110,9 @@ def submittal_data(
 
 def _order(project: Project, computed: Sequence[PanelResults]) -> Takeoff:
     """The order of all panels together: overage and packs are of the sum, never summed."""
-    works = [PanelWork(one.layout, one.plan, one.cutting, project.blend) for one in computed]
-    return takeoff(works, Rules(project.order, project.liner, project.blend, project.length_unit))
+    works = [PanelWork(FaceWork(one.layout, project.blend), one.plan, one.cutting) for one in computed]
+    rules = Rules.of(project)
+    return takeoff(works, saw_list([work.face for work in works], rules), rules)
 
 
 def _project(project: Project, computed: Sequence[PanelResults], issue: Issue) -> Document:

@@ -16,7 +16,9 @@ from app.drawing.views.growth import Warmth, growth_plot
 from app.drawing.views.trims import trims_view
 from app.liner.sheet_work import sheet_work
 from app.liner.work_values import Stack
+from app.order.rules import Rules
 from app.order.saw import saw_list
+from app.order.work import FaceWork
 from app.panel.project import Project
 
 TRIMS_NAME, CUT_SHEETS_NAME, SAW_NAME = "Trims", "Cut sheets", "Saw station"
@@ -133,7 +135,7 @@ def _caption(corner: str, axis: str) -> str:
 
 def saw_drawings(computed: Sequence[PanelResults], project: Project, sheet: SheetSize) -> tuple[Drawing, ...]:
     """The saw station of all panels together, sheet by sheet; none where nothing is cut."""
-    saw = saw_list([one.layout for one in computed], project.order, project.length_unit)
+    saw = saw_list([FaceWork(one.layout, project.blend) for one in computed], Rules.of(project))
     wide, high = inner_room(sheet)
     around = saw_station.AROUND
     page = wide - around.left - around.right, high - around.top - around.bottom

@@ -50,12 +50,10 @@ def bricks(book: OrderBook) -> Table:
 
 
 def _bricks(panel: BookPanel, book: OrderBook) -> Iterator[Row]:
-    counts, need = brick_counts([panel.work], book.rules), panel.need
-    for brick in counts.bricks():
-        size, kind, colour = brick
-        whole, cut_up, pieces = counts.whole[brick], counts.cut_up[brick], counts.pieces[brick]
-        name = book.rules.colour_name(colour)
-        yield need.wall, need.mark, size, kind, name, whole, cut_up, pieces, whole + cut_up
+    need = panel.need
+    for one in brick_counts([panel.work.face], panel.saw, book.rules):
+        counts = one.whole, one.cut_up, one.pieces, one.bricks
+        yield need.wall, need.mark, one.size, one.kind, one.colour, *counts
     for line in panel.takeoff.lines:
         if line.kind.startswith("corner"):
             yield need.wall, need.mark, line.size, line.kind, line.colour, None, None, None, line.net

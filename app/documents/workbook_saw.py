@@ -14,6 +14,7 @@ def saw_pieces(book: OrderBook) -> Table:
     columns = (
         Column("Size", USUAL),
         Column("Cut from", USUAL),
+        Column("Colour", USUAL),
         Column("Cut", USUAL),
         *length_columns("Length", unit),
         *length_columns("Height", unit),
@@ -29,8 +30,9 @@ def _flat(book: OrderBook, unit: str) -> Iterator[Row]:
     saw = book.saw
     for piece in (*saw.pieces, *saw.rips, *saw.notches, *saw.skews):
         end = "one" if piece.has_factory_end else "none needed"
+        brick = piece.size, piece.kind, piece.colour
         measures = *length_cells(piece.length, unit), *length_cells(piece.height, unit), None, None
-        yield piece.size, piece.kind, piece.cut, *measures, piece.count, _end(piece, end), _where(piece.seats)
+        yield *brick, piece.cut, *measures, piece.count, _end(piece, end), _where(piece.seats)
 
 
 def _end(piece: SawPiece, words: str) -> str:
@@ -40,7 +42,7 @@ def _end(piece: SawPiece, words: str) -> str:
 def _corners(book: OrderBook, unit: str) -> Iterator[Row]:
     for cut in book.saw.corners:
         measures = [cell for value in (cut.face_leg, cut.height, cut.return_leg) for cell in length_cells(value, unit)]
-        yield cut.size, f"corner {cut.hand}", cut.cut, *measures, cut.count, "", _where(cut.seats)
+        yield cut.size, f"corner {cut.hand}", cut.colour, cut.cut, *measures, cut.count, "", _where(cut.seats)
 
 
 def _where(seats: Sequence[Seat]) -> str:
@@ -57,6 +59,7 @@ def saw_patterns(book: OrderBook) -> Table:
         Column("Bricks"),
         Column("Size", USUAL),
         Column("Kind", USUAL),
+        Column("Colour", USUAL),
         Column("Pieces, from the left end; * has a factory end", 2 * WIDE),
         *length_columns("Left over", book.unit),
     )
@@ -67,4 +70,4 @@ def _patterns(book: OrderBook) -> Iterator[Row]:
     for pattern in book.saw.patterns:
         pieces = (f"{format_length(cut.length, book.unit)}{' *' * cut.has_factory_end}" for cut in pattern.pieces)
         left = length_cells(pattern.left_over, book.unit)
-        yield pattern.times, pattern.size, pattern.kind, "; ".join(pieces), *left
+        yield pattern.times, pattern.size, pattern.kind, pattern.colour, "; ".join(pieces), *left

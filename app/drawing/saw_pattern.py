@@ -24,7 +24,7 @@ def pattern_figure(pattern: Pattern, kerf: float, pen: Pen) -> Figure:
 
 
 def _words(pattern: Pattern, pen: Pen) -> tuple[tuple[str, Style], ...]:
-    bricks = f"{pattern.times:,} {'brick' if pattern.times == 1 else 'bricks'}, {pattern.size} {pattern.kind}"
+    bricks = f"{pattern.times:,} {'brick' if pattern.times == 1 else 'bricks'}, {pattern.brick}"
     is_whole = pattern.pieces[0].length >= pattern.whole[0] - TOLERANCE
     rest = f"{pen.words(pattern.left_over)} left over" if pattern.left_over > TOLERANCE else "nothing left over"
     return (bricks, "text strong"), ("whole, no cut" if is_whole else rest, "text quiet")

@@ -27,7 +27,7 @@ def shape_figure(piece: SawPiece, pen: Pen) -> Figure:
 
 
 def _words(piece: SawPiece, pen: Pen) -> tuple[tuple[str, Style], ...]:
-    pieces = f"{piece.count:,} {'piece' if piece.count == 1 else 'pieces'}, {piece.size} {piece.kind}"
+    pieces = f"{piece.count:,} {'piece' if piece.count == 1 else 'pieces'}, {piece.brick}"
     size = f"{pen.words(piece.length)} x {pen.words(piece.height)}"
     where = places_in_words(piece.seats, piece.whole[0] / pen.mm(1) + 2 * SIDE_MM)
     return (pieces, "text strong"), (size, "text"), (where, "text quiet")

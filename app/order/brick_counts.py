@@ -1,7 +1,7 @@
 """How many flat bricks of each size, kind and colour some panels take: whole ones, and those that are cut up."""
 
-from collections import Counter, defaultdict
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -9,85 +9,65 @@ import numpy as np
 from app.brickwork.bond import KINDS
 from app.brickwork.returns import corner_units, size_of
 from app.order.rules import Rules
-from app.order.saw_optimum import fewest
-from app.order.saw_pieces import FlatPiece, flat_pieces
-from app.order.saw_steps import nm, step_of, to_step
-from app.order.saw_stock import Item, Stock, bricks_of
-from app.order.work import PanelWork
-
-Brick = tuple[str, str, int]
-"""Size, kind, and colour counting in the blend."""
+from app.order.saw_values import Brick, SawList
+from app.order.work import FaceWork
 
 
 @dataclass(frozen=True, slots=True)
-class BrickCounts:
-    """Bricks set whole, bricks cut up, and the pieces they are cut into."""
+class BrickCount:
+    """Bricks of one size, kind and colour: set whole, cut up, and the pieces that those are cut into."""
 
-    whole: Counter[Brick]
-    cut_up: Counter[Brick]
-    pieces: Counter[Brick]
+    size: str
+    kind: str
+    colour: str
+    whole: int
+    cut_up: int
+    pieces: int
 
-    def bricks(self) -> list[Brick]:
-        """Every brick there is: sizes by name, kinds in the order of `KINDS`, colours as in the blend."""
-        return sorted({*self.whole, *self.cut_up}, key=lambda key: (key[0], KINDS.index(key[1]), key[2]))
+    @property
+    def bricks(self) -> int:
+        """Whole or not, as they are bought."""
+        return self.whole + self.cut_up
 
 
-def brick_counts(works: Sequence[PanelWork], rules: Rules) -> BrickCounts:
-    """Flat bricks of the panels together; corner units are no flat bricks, but bricks behind them are.
+def brick_counts(faces: Sequence[FaceWork], saw: SawList, rules: Rules) -> tuple[BrickCount, ...]:
+    """Flat bricks of the panels together, `saw` being their saw list: sizes by name, kinds in the order of `KINDS`,
+    colours as in the blend.
 
-    Pieces of one colour are cut from bricks of that colour, the fewest that give them all (as the saw list does for
-    brick of one colour).
+    Corner units are no flat bricks, but bricks behind them are.
     """
     whole, pieces = Counter[Brick](), Counter[Brick]()
-    cut_up, wanted = Counter[Brick](), defaultdict[tuple[str, str, int, int], Counter[Item]](Counter)
-    step = step_of(rules.length_unit)
-    for work in works:
-        whole += _whole(work) + _whole_behind_corners(work)
-        for piece, colour in coloured_pieces(work):
-            pieces[piece.size, piece.kind, colour] += 1
-            if piece.cut == "length":
-                item = Item(to_step(piece.length, piece.whole[0], step), piece.has_factory_end)
-                wanted[piece.size, piece.kind, nm(piece.whole[0]), colour][item] += 1
-            else:
-                cut_up[piece.size, piece.kind, colour] += 1
-    kerf = nm(rules.order.kerf.inches)
-    for (size, kind, length, colour), items in wanted.items():
-        cut_up[size, kind, colour] += bricks_of(fewest(Stock(length, kerf), items).ways)
-    return BrickCounts(whole, cut_up, pieces)
+    for face in faces:
+        whole += _whole(face, rules) + _whole_behind_corners(face, rules)
+    for piece in saw.groups:
+        pieces[piece.size, piece.kind, piece.colour] += piece.count
+    colours = [colour.name for colour in rules.blend.colours] or [""]
+    bricks = sorted(
+        {*whole, *saw.bricks_by}, key=lambda brick: (brick[0], KINDS.index(brick[1]), colours.index(brick[2]))
+    )
+    return tuple(BrickCount(*brick, whole[brick], saw.bricks_by.get(brick, 0), pieces[brick]) for brick in bricks)
 
 
-def coloured_pieces(work: PanelWork) -> Iterator[tuple[FlatPiece, int]]:
-    """Every piece that is cut from a flat brick, with its colour."""
-    layout, trims = work.layout, work.layout.trims
-    is_flat = ~np.isin(trims.unit, corner_units(work.around))
-    zone = layout.units.zone[trims.unit]
-    of_face = [work.colours[trims.unit[is_flat & (zone == k)]] for k in range(len(layout.regions))]
-    is_cut = [piece.is_trimmed for one in work.around for piece in one.pieces]
-    behind = work.return_colours[np.array(is_cut, dtype=np.bool_)]
-    colours = np.concatenate([*of_face, behind]).tolist()
-    return zip(flat_pieces(layout, work.around), colours, strict=True)
-
-
-def _whole(work: PanelWork) -> Counter[Brick]:
+def _whole(face: FaceWork, rules: Rules) -> Counter[Brick]:
     """Whole units of the face, corner units left out."""
-    layout, units = work.layout, work.layout.units
+    layout, units = face.layout, face.layout.units
     is_flat = ~units.is_trimmed
-    is_flat[corner_units(work.around)] = False
+    is_flat[corner_units(face.around)] = False
     found = Counter[Brick]()
     for zone, region in enumerate(layout.regions):
         chosen = is_flat & (units.zone == zone)
-        pairs = np.column_stack([units.kind[chosen], work.colours[chosen]])
+        pairs = np.column_stack([units.kind[chosen], face.colours[chosen]])
         kinds, counts = np.unique(pairs, axis=0, return_counts=True)
         for (kind, colour), count in zip(kinds.tolist(), counts.tolist(), strict=True):
-            found[region.size.name, KINDS[kind], colour] += count
+            found[region.size.name, KINDS[kind], rules.colour_name(colour)] += count
     return found
 
 
-def _whole_behind_corners(work: PanelWork) -> Counter[Brick]:
+def _whole_behind_corners(face: FaceWork, rules: Rules) -> Counter[Brick]:
     """Whole bricks of the return faces: stretchers of the corner unit's size."""
-    pieces = [piece for one in work.around for piece in one.pieces]
+    pieces = [piece for one in face.around for piece in one.pieces]
     return Counter(
-        (size_of(work.layout, piece.unit).name, "stretcher", colour)
-        for piece, colour in zip(pieces, work.return_colours.tolist(), strict=True)
+        (size_of(face.layout, piece.unit).name, "stretcher", rules.colour_name(colour))
+        for piece, colour in zip(pieces, face.return_colours.tolist(), strict=True)
         if not piece.is_trimmed
     )

@@ -23,9 +23,9 @@ def corner_lines(works: Sequence[PanelWork], rules: Rules) -> Iterator[Line]:
     all_of, cut, shortened = Counts(), Counts(), Counts()
     sizes: dict[str, BrickSize] = {}
     for work in works:
-        for leg, end in ((leg, one.hand) for one in work.around for leg in one.legs):
+        for leg, end in ((leg, one.hand) for one in work.face.around for leg in one.legs):
             size = size_of(work.layout, leg.unit)
-            unit = size.name, end, int(work.colours[leg.unit])
+            unit = size.name, end, int(work.face.colours[leg.unit])
             sizes[size.name] = size
             all_of[unit] += 1
             cut[unit] += leg.is_cut

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from app.panel.blend import Blend
-from app.panel.project import Liner, Order
+from app.panel.project import Liner, Order, Project
 
 KILOGRAMS_PER_POUND = 0.45359237
 METRES_PER_INCH = 0.0254
@@ -22,6 +22,11 @@ class Rules:
     liner: Liner
     blend: Blend = Blend()  # noqa: RUF009 - Blend is frozen
     length_unit: str = "in"
+
+    @classmethod
+    def of(cls, project: Project) -> "Rules":
+        """Those of a project."""
+        return cls(project.order, project.liner, project.blend, project.length_unit)
 
     @property
     def is_metric(self) -> bool:

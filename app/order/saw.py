@@ -4,17 +4,16 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from app.brickwork.layout import Layout
-from app.brickwork.returns import Return, returns
 from app.lengths import format_length
+from app.order.rules import Rules
 from app.order.saw_corners import corner_cuts
 from app.order.saw_optimum import Yield, fewest
 from app.order.saw_pieces import FlatPiece, flat_pieces
 from app.order.saw_steps import inches, nm, outline_to_step, step_of, to_step
-from app.order.saw_stock import Item, Stock, Way
-from app.order.saw_values import Cut, Pattern, Point, SawList, SawPiece, Seat
+from app.order.saw_stock import Item, Stock, Way, bricks_of
+from app.order.saw_values import Brick, Cut, Pattern, Point, SawList, SawPiece, Seat
+from app.order.work import FaceWork
 from app.panel.faults import Fault, Refused
-from app.panel.project import Order
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -23,6 +22,7 @@ class _Key:
 
     size: str
     kind: str
+    colour: int
     whole: tuple[int, int]
     cut: str
     length: int
@@ -31,49 +31,56 @@ class _Key:
     outline: tuple[Point, ...]
 
 
-_Stock = tuple[str, str, tuple[int, int]]
+_Stock = tuple[str, str, int, tuple[int, int]]
 Places = Counter[tuple[str, str, int]]
 
 
-def saw_list(layouts: Sequence[Layout], order: Order, length_unit: str = "in") -> SawList:
+def saw_list(faces: Sequence[FaceWork], rules: Rules) -> SawList:
     """Everything to cut for these panels together, by the order's kerf; measures to 1/16 in., or to 1 mm where metric.
 
+    A piece comes from a brick of its own size, kind and colour.
     Pieces cut to length share bricks, with at most two factory ends a brick; a rip, a notch and a skew cut take a
     brick each; a corner unit is cut from a corner unit. No panels and no cuts give an empty list. Raises Refused for a
     kerf that a brick to cut is no longer than.
     """
-    around = [returns(layout) for layout in layouts]
-    groups = _grouped(layouts, around, step_of(length_unit))
-    rows = {cut: tuple(_rows(groups, cut)) for cut in ("length", "height", "notch", "skew")}
-    yields = _yields(groups, order, length_unit)
-    patterns = tuple(_patterns(yields, nm(order.kerf.inches)))
-    bricks_by = Counter[tuple[str, str]]()
-    for pattern in patterns:
-        bricks_by[pattern.size, pattern.kind] += pattern.times
-    for piece in (*rows["height"], *rows["notch"], *rows["skew"]):
-        bricks_by[piece.size, piece.kind] += piece.count
+    groups = _grouped(faces, step_of(rules.length_unit))
+    rows = {cut: tuple(_rows(groups, cut, rules)) for cut in ("length", "height", "notch", "skew")}
+    yields = _yields(groups, rules)
+    patterns = tuple(_patterns(yields, rules))
     single = sum(piece.count for cut in ("height", "notch", "skew") for piece in rows[cut])
+    bricks_by = _bricks_by(groups, yields, rules)
     return SawList(
-        kerf=order.kerf.inches,
-        bricks=bricks_by.total(),
+        kerf=rules.order.kerf.inches,
+        bricks=sum(bricks_by.values()),
         bound=sum(found.bound for found in yields.values()) + single,
         first_fit=sum(found.first_fit for found in yields.values()) + single,
-        bricks_by=dict(sorted(bricks_by.items())),
+        bricks_by=bricks_by,
         patterns=patterns,
         pieces=rows["length"],
         rips=rows["height"],
         notches=rows["notch"],
         skews=rows["skew"],
-        corners=corner_cuts(layouts, around, step_of(length_unit)),
+        corners=corner_cuts(faces, rules),
     )
 
 
-def _grouped(layouts: Sequence[Layout], around: Sequence[tuple[Return, ...]], step: int) -> Mapping[_Key, Places]:
+def _bricks_by(groups: Mapping[_Key, Places], yields: Mapping[_Stock, Yield], rules: Rules) -> Mapping[Brick, int]:
+    """Bricks by size, kind and colour as in the blend: those cut across, and one for each other piece."""
+    bricks = Counter[tuple[str, str, int]]()
+    for (size, kind, colour, _), found in yields.items():
+        bricks[size, kind, colour] += bricks_of(found.ways)
+    for key, places in groups.items():
+        if key.cut != "length":
+            bricks[key.size, key.kind, key.colour] += places.total()
+    return {(size, kind, rules.colour_name(k)): count for (size, kind, k), count in sorted(bricks.items())}
+
+
+def _grouped(faces: Sequence[FaceWork], step: int) -> Mapping[_Key, Places]:
     """Where the pieces of each group go, panels in their order and courses as they come."""
     groups: defaultdict[_Key, Places] = defaultdict(Counter)
-    for layout, found in zip(layouts, around, strict=True):
-        for piece in flat_pieces(layout, found):
-            groups[_key(piece, step)][layout.panel.mark, piece.zone, piece.course] += 1
+    for face in faces:
+        for piece in flat_pieces(face):
+            groups[_key(piece, step)][face.layout.panel.mark, piece.zone, piece.course] += 1
     return groups
 
 
@@ -82,6 +89,7 @@ def _key(piece: FlatPiece, step: int) -> _Key:
     return _Key(
         size=piece.size,
         kind=piece.kind,
+        colour=piece.colour,
         whole=(nm(length), nm(height)),
         cut=piece.cut,
         length=to_step(piece.length, length, step),
@@ -91,10 +99,10 @@ def _key(piece: FlatPiece, step: int) -> _Key:
     )
 
 
-def _rows(groups: Mapping[_Key, Places], cut: str) -> Iterator[SawPiece]:
-    """Groups of one cut class by size and kind, the longest first."""
+def _rows(groups: Mapping[_Key, Places], cut: str, rules: Rules) -> Iterator[SawPiece]:
+    """Groups of one cut class by size, kind and colour, the longest first."""
     chosen = sorted(key for key in groups if key.cut == cut)
-    for key in sorted(chosen, key=lambda key: (key.size, key.kind, -key.length, -key.height)):
+    for key in sorted(chosen, key=lambda key: (key.size, key.kind, key.colour, -key.length, -key.height)):
         places = groups[key]
         yield SawPiece(
             size=key.size,
@@ -107,6 +115,7 @@ def _rows(groups: Mapping[_Key, Places], cut: str) -> Iterator[SawPiece]:
             whole=(inches(key.whole[0]), inches(key.whole[1])),
             outline=key.outline or _box(inches(key.length), inches(key.height)),
             seats=tuple(Seat(*place, count) for place, count in places.items()),
+            colour=rules.colour_name(key.colour),
         )
 
 
@@ -114,28 +123,28 @@ def _box(length: float, height: float) -> tuple[Point, ...]:
     return (0.0, 0.0), (length, 0.0), (length, height), (0.0, height)
 
 
-def _yields(groups: Mapping[_Key, Places], order: Order, length_unit: str) -> Mapping[_Stock, Yield]:
+def _yields(groups: Mapping[_Key, Places], rules: Rules) -> Mapping[_Stock, Yield]:
     """The fewest bricks of each sort for the pieces that are cut to length, and how they are cut up."""
     wanted: defaultdict[_Stock, Counter[Item]] = defaultdict(Counter)
     for key, places in groups.items():
         if key.cut == "length":
-            wanted[key.size, key.kind, key.whole][Item(key.length, key.has_factory_end)] += places.total()
-    kerf = nm(order.kerf.inches)
-    for size, kind, whole in sorted(wanted):
+            wanted[key.size, key.kind, key.colour, key.whole][Item(key.length, key.has_factory_end)] += places.total()
+    kerf = nm(rules.order.kerf.inches)
+    for size, kind, _, whole in sorted(wanted):
         if kerf >= whole[0]:
-            unit = "mm" if length_unit not in ("in", "ft") else "in"
-            found, most = format_length(order.kerf, unit), format_length(inches(whole[0]), unit)
+            unit = "mm" if rules.is_metric else "in"
+            found, most = format_length(rules.order.kerf, unit), format_length(inches(whole[0]), unit)
             raise Refused([Fault("order.kerf", found, f"less than {most}, the length of a {size} {kind}")])
-    return {stock: fewest(Stock(stock[2][0], kerf), wanted[stock]) for stock in sorted(wanted)}
+    return {stock: fewest(Stock(stock[-1][0], kerf), wanted[stock]) for stock in sorted(wanted)}
 
 
-def _patterns(yields: Mapping[_Stock, Yield], kerf: int) -> Iterator[Pattern]:
-    for (size, kind, whole), found in yields.items():
-        stock = Stock(whole[0], kerf)
+def _patterns(yields: Mapping[_Stock, Yield], rules: Rules) -> Iterator[Pattern]:
+    for (size, kind, colour, whole), found in yields.items():
+        stock, name = Stock(whole[0], nm(rules.order.kerf.inches)), rules.colour_name(colour)
         for times, way in sorted(found.ways, key=lambda row: (-row[0], [-item.nm for item in row[1]])):
             pieces = tuple(Cut(inches(item.nm), item.has_factory_end) for item in _along(way))
             left_over = inches(stock.left_over(way))
-            yield Pattern(times, size, kind, (inches(whole[0]), inches(whole[1])), pieces, left_over)
+            yield Pattern(times, size, kind, (inches(whole[0]), inches(whole[1])), pieces, left_over, name)
 
 
 def _along(way: Way) -> Way:

@@ -6,37 +6,42 @@ from collections.abc import Sequence
 from app.brickwork.cuts import CUTS
 from app.brickwork.layout import Layout
 from app.brickwork.returns import Leg, Return, size_of
-from app.order.saw_steps import inches, to_step
+from app.order.rules import Rules
+from app.order.saw_steps import inches, step_of, to_step
 from app.order.saw_values import CornerCut, Seat
+from app.order.work import FaceWork
 from app.panel.tolerance import TOLERANCE
 
-_Key = tuple[str, str, str, int, int, int]
+_Key = tuple[str, str, int, str, int, int, int]
 _Places = Counter[tuple[str, str, int]]
 
 
-def corner_cuts(layouts: Sequence[Layout], around: Sequence[tuple[Return, ...]], step: int) -> tuple[CornerCut, ...]:
-    """Groups of equal cuts by size and hand; `around` has the returns of each layout; none where no unit is cut."""
+def corner_cuts(faces: Sequence[FaceWork], rules: Rules) -> tuple[CornerCut, ...]:
+    """Groups of equal cuts by size, hand and colour; none where no unit is cut."""
     groups: defaultdict[_Key, _Places] = defaultdict(Counter)
-    for layout, found in zip(layouts, around, strict=True):
-        for one in found:
+    step = step_of(rules.length_unit)
+    for face in faces:
+        for one in face.around:
             for leg in one.legs:
                 if leg.is_cut or leg.is_shortened:
-                    groups[_key(layout, one, leg, step)][_place(layout, leg)] += 1
-    return tuple(_row(key, groups[key]) for key in sorted(groups))
+                    groups[_key(face, one, leg, step)][_place(face.layout, leg)] += 1
+    return tuple(_row(key, groups[key], rules) for key in sorted(groups))
 
 
-def _row(key: _Key, places: _Places) -> CornerCut:
-    size, hand, cut, face_leg, return_leg, height = key
+def _row(key: _Key, places: _Places, rules: Rules) -> CornerCut:
+    size, hand, colour, cut, face_leg, return_leg, height = key
     seats = tuple(Seat(*place, count) for place, count in places.items())
     legs = inches(face_leg), inches(return_leg), inches(height)
-    return CornerCut(size, hand, cut, *legs, places.total(), seats)
+    return CornerCut(size, hand, cut, *legs, places.total(), seats, rules.colour_name(colour))
 
 
-def _key(layout: Layout, one: Return, leg: Leg, step: int) -> _Key:
+def _key(face: FaceWork, one: Return, leg: Leg, step: int) -> _Key:
+    layout, colour = face.layout, int(face.colours[leg.unit])
     size = size_of(layout, leg.unit)
     length, height = size.length.inches, size.height.inches
     measures = (to_step(leg.face_leg, length, step), to_step(leg.return_leg, length, step))
-    return size.name, one.hand, _class(layout, leg, height), *measures, to_step(leg.height, height, step)
+    cut = _class(layout, leg, height)
+    return size.name, one.hand, colour, cut, *measures, to_step(leg.height, height, step)
 
 
 def _class(layout: Layout, leg: Leg, height: float) -> str:

@@ -7,15 +7,17 @@ import numpy as np
 import shapely
 
 from app.brickwork.bond import STANDING
+from app.brickwork.clusters import Colours
 from app.brickwork.cuts import CUTS
 from app.brickwork.lattice import Flags, Floats, Ints
 from app.brickwork.layout import Layout
 from app.brickwork.own_boxes import own_boxes
 from app.brickwork.pieces import Pieces, bounds
 from app.brickwork.regions import Region
-from app.brickwork.returns import Return, corner_units, size_of
+from app.brickwork.returns import corner_units, size_of
 from app.brickwork.turning import turned_points
 from app.order.saw_values import Point
+from app.order.work import FaceWork
 from app.panel.tolerance import TOLERANCE
 
 ON_EDGE = 1e-4
@@ -27,7 +29,7 @@ class FlatPiece:
     """One piece as it is on the face, inches along the unit's axes, `outline` from the whole unit's lower-left corner.
 
     `kind` and `whole` are those of the brick it is cut from; `has_factory_end` only where it is cut to length alone;
-    `outline` only of notches and skew cuts; `zone` is "" in the field.
+    `outline` only of notches and skew cuts; `zone` is "" in the field; `colour` counts in the blend.
     """
 
     size: str
@@ -40,25 +42,25 @@ class FlatPiece:
     outline: tuple[Point, ...]
     zone: str
     course: int
+    colour: int
 
 
-def flat_pieces(layout: Layout, found: tuple[Return, ...]) -> Iterator[FlatPiece]:
-    """Trims in the order of the layout, region after region, then the cut pieces of the return faces `found`.
+def flat_pieces(face: FaceWork) -> Iterator[FlatPiece]:
+    """Trims in the order of the layout, region after region, then the cut pieces of the return faces.
 
     Corner units are left out: they are no flat bricks. Nothing for a face without trims.
     """
-    trims = layout.trims
-    is_flat = ~np.isin(trims.unit, corner_units(found))
+    layout, trims = face.layout, face.layout.trims
+    is_flat = ~np.isin(trims.unit, corner_units(face.around))
     zone_of = layout.units.zone[trims.unit]
     for zone in range(len(layout.regions)):
         chosen = np.flatnonzero(is_flat & (zone_of == zone))
         if len(chosen):
-            yield from _of_region(layout, zone, chosen)
-    for one in found:
-        yield from _behind_corners(layout, one)
+            yield from _of_region(layout, zone, chosen, face.colours)
+    yield from _behind_corners(face)
 
 
-def _of_region(layout: Layout, zone: int, chosen: Ints) -> Iterator[FlatPiece]:
+def _of_region(layout: Layout, zone: int, chosen: Ints, colours: Colours) -> Iterator[FlatPiece]:
     region, units, trims = layout.regions[zone], layout.units, layout.trims
     bond, turn, mark = region.bond, region.bond.turn, _mark(region)
     kept = np.zeros(len(trims), dtype=np.bool_)
@@ -77,9 +79,9 @@ def _of_region(layout: Layout, zone: int, chosen: Ints) -> Iterator[FlatPiece]:
             # A closer of a header and the piece beside it: longer than a header, so cut from a stretcher.
             kind, whole = "stretcher", (region.size.length.inches, region.size.height.inches)
         outline = _lying(ring, boxes[row], bool(standing[row])) if cut in ("notch", "skew") else ()
-        course = int(units.course[unit[row]])
+        course, colour = int(units.course[unit[row]]), int(colours[unit[row]])
         has_end = cut == "length" and bool(factory[row])
-        yield FlatPiece(region.size.name, kind, whole, cut, length, height, has_end, outline, mark, course)
+        yield FlatPiece(region.size.name, kind, whole, cut, length, height, has_end, outline, mark, course, colour)
 
 
 def _along(face: tuple[float, float], is_standing: bool) -> tuple[float, float]:
@@ -110,9 +112,10 @@ def _lying(ring: Floats, box: Floats, is_standing: bool) -> tuple[Point, ...]:
     return tuple(zip(along.tolist(), across.tolist(), strict=True))
 
 
-def _behind_corners(layout: Layout, one: Return) -> Iterator[FlatPiece]:
-    """Cut pieces of a return face: one end stands toward the corner unit, the other at the depth."""
-    for piece in one.pieces:
+def _behind_corners(face: FaceWork) -> Iterator[FlatPiece]:
+    """Cut pieces of the return faces: one end stands toward the corner unit, the other at the depth."""
+    layout, pieces = face.layout, [piece for one in face.around for piece in one.pieces]
+    for piece, colour in zip(pieces, face.return_colours.tolist(), strict=True):
         if not piece.is_trimmed:
             continue
         size, zone = size_of(layout, piece.unit), int(layout.units.zone[piece.unit])
@@ -120,8 +123,8 @@ def _behind_corners(layout: Layout, one: Return) -> Iterator[FlatPiece]:
         is_ripped = piece.height < whole[1] - TOLERANCE
         mark, course = _mark(layout.regions[zone]), int(layout.units.course[piece.unit])
         cut = "height" if is_ripped else "length"
-        has_end = not is_ripped
-        yield FlatPiece(size.name, "stretcher", whole, cut, piece.length, piece.height, has_end, (), mark, course)
+        measures = piece.length, piece.height
+        yield FlatPiece(size.name, "stretcher", whole, cut, *measures, not is_ripped, (), mark, course, colour)
 
 
 def _mark(region: Region) -> str:

@@ -6,8 +6,13 @@ from dataclasses import dataclass, field
 import shapely
 
 Point = tuple[float, float]
-Stock = tuple[str, str]
-"""What the bricks to cut are ordered as: size and kind."""
+Brick = tuple[str, str, str]
+"""What bricks are ordered as: size, kind and colour, "" where all brick is of one colour."""
+
+
+def brick_words(size: str, kind: str, colour: str) -> str:
+    """A brick as a list names it: `modular stretcher`, `modular stretcher, red`."""
+    return f"{size} {kind}, {colour}" if colour else f"{size} {kind}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +31,7 @@ class SawPiece:
 
     `length` and `height` are to the saw's step. `has_factory_end` says that one end stays as the maker left it.
     `outline` is what is left of the whole unit, from its own lower-left corner with its length across; a plain box
-    for `length` and `height`.
+    for `length` and `height`. `colour` is "" where all brick is of one colour.
     """
 
     size: str
@@ -39,6 +44,12 @@ class SawPiece:
     whole: tuple[float, float]
     outline: tuple[Point, ...]
     seats: tuple[Seat, ...]
+    colour: str = ""
+
+    @property
+    def brick(self) -> str:
+        """What it is cut from, in words."""
+        return brick_words(self.size, self.kind, self.colour)
 
     @property
     def middle(self) -> Point:
@@ -67,6 +78,12 @@ class Pattern:
     whole: tuple[float, float]
     pieces: tuple[Cut, ...]
     left_over: float
+    colour: str = ""
+
+    @property
+    def brick(self) -> str:
+        """What is cut, in words."""
+        return brick_words(self.size, self.kind, self.colour)
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +101,7 @@ class CornerCut:
     height: float
     count: int
     seats: tuple[Seat, ...]
+    colour: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,15 +109,15 @@ class SawList:
     """Everything to cut for some panels; all zero and empty for no panels.
 
     `bricks` are the flat bricks that are cut up, `bound` is proven to be their least number, `first_fit` what cutting
-    the longest first takes, `bricks_by` the same bricks by size and kind as they are ordered (rips, notches and skew
-    cuts are in it with a brick each; corner units are not). `pieces` are square cuts to length.
+    the longest first takes, `bricks_by` the same bricks by size, kind and colour as they are ordered (rips,
+    notches and skew cuts are in it with a brick each; corner units are not). `pieces` are square cuts to length.
     """
 
     kerf: float = 0.0
     bricks: int = 0
     bound: int = 0
     first_fit: int = 0
-    bricks_by: Mapping[Stock, int] = field(default_factory=dict)
+    bricks_by: Mapping[Brick, int] = field(default_factory=dict)
     patterns: tuple[Pattern, ...] = ()
     pieces: tuple[SawPiece, ...] = ()
     rips: tuple[SawPiece, ...] = ()
@@ -113,6 +131,11 @@ class SawList:
         return self.bricks == self.bound
 
     @property
+    def groups(self) -> tuple[SawPiece, ...]:
+        """Every group of pieces that are cut from flat bricks."""
+        return (*self.pieces, *self.rips, *self.notches, *self.skews)
+
+    @property
     def flat_pieces(self) -> int:
         """How many pieces are cut from flat bricks: the bricks it would take without sharing any."""
-        return sum(piece.count for piece in (*self.pieces, *self.rips, *self.notches, *self.skews))
+        return sum(piece.count for piece in self.groups)

@@ -28,12 +28,17 @@ def sheet_lines(works: Sequence[PanelWork], rules: Rules) -> Iterator[Line]:
             order=net + extra,
             unit="sheet",
             packs=sheet_packs(net + extra, rules.order),
-            note=f"sheets to unpack for {placed[mould]} places on the bed: trims are cut from what others leave",
+            note=_note(placed[mould]),
             reason=reason(net, rules.order.overage_percent),
             weight=rules.weight((net + extra) * liner_pounds(areas[mould], rules)),
             weight_unit=rules.weight_unit,
             topic=TOPICS[2],
         )
+
+
+def _note(placed: int) -> str:
+    places = "1 place" if placed == 1 else f"{placed} places"
+    return f"sheets to unpack for {places} on the bed: trims are cut from what others leave"
 
 
 def edge_lines(works: Sequence[PanelWork], rules: Rules) -> Iterator[Line]:

@@ -17,23 +17,16 @@ from app.panel.blend import Blend
 
 
 @dataclass(frozen=True)
-class PanelWork:
-    """One panel as the order counts it; everything else about it is found when it is asked for."""
+class FaceWork:
+    """One panel's brick as it is counted and cut: its layout in the colours of a blend."""
 
     layout: Layout
-    plan: SheetPlan
-    cutting: CuttingPlan
     blend: Blend = Blend()  # noqa: RUF009 - Blend is frozen
 
     @cached_property
     def around(self) -> tuple[Return, ...]:
         """The returns of the face."""
         return returns(self.layout)
-
-    @cached_property
-    def edges(self) -> EdgePieces:
-        """Where courses stop in the open."""
-        return edge_pieces(self.layout)
 
     @cached_property
     def colours(self) -> Colours:
@@ -50,3 +43,21 @@ class PanelWork:
             colours[place] = int((shares * (place + 1) - given).argmax())
             given[colours[place]] += 1
         return colours
+
+
+@dataclass(frozen=True)
+class PanelWork:
+    """One panel as the order counts it; everything else about it is found when it is asked for."""
+
+    face: FaceWork
+    plan: SheetPlan
+    cutting: CuttingPlan
+
+    @property
+    def layout(self) -> Layout:
+        return self.face.layout
+
+    @cached_property
+    def edges(self) -> EdgePieces:
+        """Where courses stop in the open."""
+        return edge_pieces(self.layout)

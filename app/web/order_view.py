@@ -151,7 +151,7 @@ def _row(line: Line) -> OrderRow:
         reason=line.reason,
         order=amount(line.order),
         unit=line.unit,
-        packs=listed([f"{counted(pack.count, pack.name)} of {pack.holds:,}" for pack in line.packs]),
+        packs=listed([f"{counted(pack.count, pack.name)} of {pack.holds:,}" for pack in line.packs], "or"),
         weight=f"{line.weight:,.0f} {line.weight_unit}" if line.weight is not None else "",
     )
 

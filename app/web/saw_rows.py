@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from app.drawing.saw_places import places_in_words
 from app.drawing.styles import CUT_LETTERS
 from app.lengths import format_length
-from app.order.saw_values import CornerCut, SawList, SawPiece, Seat
+from app.order.saw_values import CornerCut, SawList, SawPiece, Seat, brick_words
 from app.web.words import counted
 
 PLACES = 6
@@ -18,8 +18,7 @@ class SawRow:
     """One group of the table, all in words."""
 
     cut: str
-    size: str
-    kind: str
+    brick: str
     measures: str
     count: str
     ends: str
@@ -40,8 +39,7 @@ def rows_of(saw: SawList, unit: str) -> tuple[SawRow, ...]:
 def _row(piece: SawPiece, unit: str) -> SawRow:
     return SawRow(
         cut=f"{CUT_LETTERS[piece.cut]} {piece.cut}",
-        size=piece.size,
-        kind=piece.kind,
+        brick=piece.brick,
         measures=f"{format_length(piece.length, unit)} x {format_length(piece.height, unit)}",
         count=f"{piece.count:,}",
         ends=_ends(piece),
@@ -59,8 +57,7 @@ def _drawn(cut: str, pieces: tuple[SawPiece, ...]) -> Iterator[SawRow]:
     if pieces:
         yield SawRow(
             cut=f"{CUT_LETTERS[cut]} {cut}",
-            size=", ".join(sorted({piece.size for piece in pieces})),
-            kind=", ".join(sorted({piece.kind for piece in pieces})),
+            brick="; ".join(dict.fromkeys(piece.brick for piece in pieces)),
             measures=f"{counted(len(pieces), 'shape')}, drawn below",
             count=f"{sum(piece.count for piece in pieces):,}",
             ends="a brick each",
@@ -72,8 +69,7 @@ def _corner(corner: CornerCut, unit: str) -> SawRow:
     face, behind, height = (format_length(leg, unit) for leg in (corner.face_leg, corner.return_leg, corner.height))
     return SawRow(
         cut=f"{CUT_LETTERS[corner.cut]} {corner.cut}",
-        size=corner.size,
-        kind=f"corner unit, {corner.hand}",
+        brick=brick_words(corner.size, f"corner unit, {corner.hand}", corner.colour),
         measures=f"{face} on the face, {behind} on the return, {height} high",
         count=f"{corner.count:,}",
         ends="a corner unit each",

@@ -148,14 +148,14 @@ def _sections(saw: SawList, pen: Pen) -> Iterator[SawSection]:
 
 def _pattern(pattern: Pattern, kerf: float, pen: Pen) -> SawFigure:
     lengths = " and ".join(format_length(piece.length, pen.unit) for piece in pattern.pieces)
-    label = f"{counted(pattern.times, 'brick')}, {pattern.size} {pattern.kind}, cut into {lengths}"
+    label = f"{counted(pattern.times, 'brick')}, {pattern.brick}, cut into {lengths}"
     return _figure(pattern_figure(pattern, kerf, pen), pen, label)
 
 
 def _shape(piece: SawPiece, pen: Pen) -> SawFigure:
     size = f"{format_length(piece.length, pen.unit)} x {format_length(piece.height, pen.unit)}"
     places = places_in_words(piece.seats[:4])
-    label = f"{counted(piece.count, 'piece')}, {piece.size} {piece.kind}, {piece.cut} cut, {size}; {places}"
+    label = f"{counted(piece.count, 'piece')}, {piece.brick}, {piece.cut} cut, {size}; {places}"
     return _figure(shape_figure(piece, pen), pen, label)
 
 

@@ -25,6 +25,6 @@ def sized(width: float, height: float, unit: str) -> str:
     return f"{wide.removesuffix(' mm')} x {high}"
 
 
-def listed(names: Sequence[str]) -> str:
-    """`A`, `A and B`, `A, B and C`; empty for no names."""
-    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
+def listed(names: Sequence[str], word: str = "and") -> str:
+    """`A`, `A and B`, `A, B and C`, or with another word; empty for no names."""
+    return f" {word} ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)

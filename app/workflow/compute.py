@@ -26,7 +26,7 @@ from app.order.saw import saw_list
 from app.order.saw_values import SawList
 from app.order.takeoff import takeoff
 from app.order.values import Takeoff
-from app.order.work import PanelWork
+from app.order.work import FaceWork, PanelWork
 from app.panel.blend import Blend
 from app.panel.keyed import Keyed
 from app.panel.project import Day, Liner, Order, Project, Wall
@@ -88,17 +88,22 @@ class Computed:
     @cached_property
     def saw(self) -> SawList:
         """What this panel alone has to be cut, once somebody asks."""
-        return saw_list([self.layout], self.given.order, self.unit)
+        return saw_list([self.face], self.given.rules)
+
+    @cached_property
+    def face(self) -> FaceWork:
+        """The brick as it is counted and cut, once somebody asks."""
+        return FaceWork(self.layout, self.given.blend)
 
     @cached_property
     def work(self) -> PanelWork:
         """What the order counts, once somebody asks."""
-        return PanelWork(self.layout, self.plan, self.cutting, self.given.blend)
+        return PanelWork(self.face, self.plan, self.cutting)
 
     @cached_property
     def takeoff(self) -> Takeoff:
         """What this panel alone needs, once somebody asks."""
-        return takeoff([self.work], self.given.rules)
+        return takeoff([self.work], self.saw, self.given.rules)
 
     @cached_property
     def fixing_advice(self) -> tuple[SpanAdvice, ...]:
@@ -122,28 +127,26 @@ def compute(project: Project, wall: Wall, panel: Panel) -> Computed:
 
 def takeoff_of(project: Project, panels: Sequence[Computed]) -> Takeoff:
     """The order for several panels of a project together: overage and packs once, on the sum."""
-    rules = Rules(project.order, project.liner, project.blend, project.length_unit)
-    return _takeoff(Keyed(tuple(map(id, panels)), tuple(panels)), rules)
+    return _takeoff(Keyed(tuple(map(id, panels)), tuple(panels)), Rules.of(project))
 
 
 @lru_cache(maxsize=8)
 def _takeoff(panels: Keyed[tuple[Computed, ...]], rules: Rules) -> Takeoff:
     """Kept, as pages ask for it again; it holds the panels' results, so their ids stay their own."""
-    return takeoff([panel.work for panel in panels.value], rules)
+    return takeoff([panel.work for panel in panels.value], _saw_list(panels, rules), rules)
 
 
 def saw_list_of(project: Project, panels: Sequence[Computed]) -> SawList:
     """What has to be cut for several panels of a project together: their pieces share bricks."""
-    if len(panels) == 1:
-        return panels[0].saw
-    return _saw_list(Keyed((*map(id, panels), project.order, project.length_unit), (project, tuple(panels))))
+    return _saw_list(Keyed(tuple(map(id, panels)), tuple(panels)), Rules.of(project))
 
 
-@lru_cache(maxsize=4)
-def _saw_list(asked: Keyed[tuple[Project, tuple[Computed, ...]]]) -> SawList:
-    """Kept, as a page and its sheets ask for it again; it holds the panels' results, so their ids stay their own."""
-    project, panels = asked.value
-    return saw_list([panel.layout for panel in panels], project.order, project.length_unit)
+@lru_cache(maxsize=8)
+def _saw_list(panels: Keyed[tuple[Computed, ...]], rules: Rules) -> SawList:
+    """Kept, as the order and the saw list's page and sheets ask for it again."""
+    if len(panels.value) == 1:
+        return panels.value[0].saw
+    return saw_list([panel.face for panel in panels.value], rules)
 
 
 def _used_bonds(project: Project, panel: Panel) -> tuple[Bond, ...]:

@@ -38,6 +38,7 @@ def _book_panel(loaded: LoadedPanel, computed: Computed) -> BookPanel:
         digest=panel_digest(loaded.project, loaded.wall, loaded.panel),
         work=computed.work,
         takeoff=computed.takeoff,
+        saw=computed.saw,
     )
 
 

@@ -29,7 +29,8 @@ def result_of(project: Project, place: int = 0) -> dict[str, Any]:
     wall = project.walls[0]
     panel = wall.panels[place]
     done = compute(project, wall, panel)
-    return layout_result(project, wall, panel, done.layout, done.plan, done.cutting, done.drift, done.takeoff)
+    parts = done.layout, done.plan, done.cutting, done.drift, done.takeoff, done.saw
+    return layout_result(project, wall, panel, *parts)
 
 
 @pytest.fixture(scope="module")
@@ -72,7 +73,7 @@ def test_the_saw_list_takes_a_brick_a_piece_at_most_and_says_what_is_proven(b1):
     assert {"bricks", "bound", "proven", "first_fit", "patterns", "pieces", "rips", "notches", "skews"} <= set(saw)
     assert saw["bound"] == saw["bricks"] <= saw["first_fit"] <= saw["flat_pieces"] == b1["counts"]["trimmed"] == 785
     assert saw["proven"] is True
-    assert list(saw["patterns"][0]) == ["times", "size", "kind", "length", "pieces", "left_over"]
+    assert list(saw["patterns"][0]) == ["times", "size", "kind", "colour", "length", "pieces", "left_over"]
     whole = sum(len(pattern["pieces"]) * pattern["times"] for pattern in saw["patterns"])
     assert whole == sum(piece["count"] for piece in saw["pieces"])
 

@@ -16,7 +16,7 @@ def drift_of(**more: Any) -> dict[str, Any]:
     project = read_project(file)
     wall = project.walls[0]
     done = compute(project, wall, wall.panels[0])
-    parts = (done.layout, done.plan, done.cutting, done.drift, done.takeoff)
+    parts = (done.layout, done.plan, done.cutting, done.drift, done.takeoff, done.saw)
     drift: dict[str, Any] = layout_result(project, wall, wall.panels[0], *parts)["drift"]
     return drift
 

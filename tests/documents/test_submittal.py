@@ -18,8 +18,9 @@ from app.documents.submittal_words import PURPOSE
 from app.drawing.scales import SHEETS, NoScaleFits
 from app.drawing.views.assemble import AROUND
 from app.order.rules import Rules
+from app.order.saw import saw_list
 from app.order.takeoff import takeoff
-from app.order.work import PanelWork
+from app.order.work import FaceWork, PanelWork
 from app.panel.project import Project
 from app.site.cautions import CAUTIONS
 
@@ -216,8 +217,9 @@ def test_all_cautions_are_printed(twelve_texts: list[str]) -> None:
 
 
 def test_the_order_is_the_takeoff_of_all_panels_together(twelve: Project, twelve_texts: list[str]) -> None:
-    works = [PanelWork(one.layout, one.plan, one.cutting) for one in computed(twelve)]
-    lines = takeoff(works, Rules(twelve.order, twelve.liner)).lines
+    works = [PanelWork(FaceWork(one.layout), one.plan, one.cutting) for one in computed(twelve)]
+    rules = Rules.of(twelve)
+    lines = takeoff(works, saw_list([work.face for work in works], rules), rules).lines
     assert lines
     for line in lines:
         numbers = " ".join(f"{value:g}" if value == round(value) else f"{value:.1f}" for value in (line.net,))

@@ -40,7 +40,7 @@ def book_of(project: Project, scope: str = "Whole project") -> OrderBook:
     for (wall, panel), done in zip(pairs, computed, strict=True):
         net = {line.item: line.net for line in done.takeoff.bought}
         need = Need(wall.mark, panel.mark, panel.cast_on or "", panel.placed, net)
-        panels.append(BookPanel(need, panel_digest(project, wall, panel), done.work, done.takeoff))
+        panels.append(BookPanel(need, panel_digest(project, wall, panel), done.work, done.takeoff, done.saw))
     taken = takeoff_of(project, computed)
     needs, percent = [one.need for one in panels], project.order.overage_percent
     short = short_list(needs, taken.bought, project.deliveries, percent)

@@ -5,6 +5,7 @@ from functools import cache
 import numpy as np
 import pytest
 from shapes import example
+from works import saw_of
 
 from app.brickwork.layout import lay_out
 from app.drawing.drawing import Drawing
@@ -15,9 +16,7 @@ from app.drawing.saw_pattern import pattern_figure
 from app.drawing.saw_places import places_in_words
 from app.drawing.saw_shape import shape_figure
 from app.drawing.views.saw_station import PAGE_MM, saw_station, usual_scale
-from app.order.saw import saw_list
 from app.order.saw_values import Cut, Pattern, SawList, SawPiece, Seat
-from app.panel.project import Order
 
 PEN = Pen(usual_scale("in"), "in")
 KERF = 0.125
@@ -25,7 +24,7 @@ KERF = 0.125
 
 @cache
 def saw(shape: str = "polygon opening", bond: str = "running") -> SawList:
-    return saw_list([lay_out(example(shape, bond=bond))], Order())
+    return saw_of([lay_out(example(shape, bond=bond))])
 
 
 def boxes(figure: Figure, style: str) -> list[tuple[float, float]]:

@@ -4,13 +4,11 @@ from collections.abc import Iterable
 
 import pytest
 from shapes import SHAPES, example, rectangle
-from works import takeoff_of
+from works import saw_of, takeoff_of
 
 from app.brickwork.layout import Layout, lay_out
 from app.brickwork.returns import corner_units, returns
-from app.order.saw import saw_list
 from app.order.values import Line
-from app.panel.project import Order
 
 GAUGE = 8 / 3
 """Modular brick: three courses are 8 in. (BIA Technical Notes 10B, Table 1)."""
@@ -76,7 +74,7 @@ def test_all_lines_together_are_the_units_of_the_face_and_the_pieces_of_the_retu
     pieces = sum(len(one.pieces) for one in found)
     legs = sum(len(one.legs) for one in found)
     bricks = [line for line in lines([layout]).values() if line.kind]
-    saved = (saw := saw_list([layout], Order())).flat_pieces - saw.bricks
+    saved = (saw := saw_of([layout])).flat_pieces - saw.bricks
     assert sum(line.net for line in bricks) + saved == len(layout.units) - len(corner_units(found)) + legs + pieces
 
 

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 import shapely
 from shapes import SHAPES, case, document, example, rectangle
+from works import saw_of
 
 from app.brickwork.layout import Layout, lay_out, whole_outlines
 from app.brickwork.own_boxes import own_boxes
@@ -16,7 +17,6 @@ from app.brickwork.returns import corner_units, returns
 from app.brickwork.turning import turned_points
 from app.documents.project_file import read_panel, read_project
 from app.lengths import parse
-from app.order.saw import saw_list
 from app.order.saw_values import SawList, SawPiece
 from app.panel.faults import Refused
 from app.panel.project import Order, Project
@@ -33,7 +33,7 @@ def groups(saw: SawList) -> tuple[SawPiece, ...]:
 
 
 def of(layout: Layout) -> SawList:
-    return saw_list([layout], Order())
+    return saw_of([layout])
 
 
 @pytest.fixture(scope="module")
@@ -47,7 +47,7 @@ def test_the_twelve_panels_together_take_the_fewest_bricks_and_that_is_proven(
 ) -> None:
     project, layouts = yard
     assert len(layouts) == 12
-    saw = saw_list(layouts, project.order, project.length_unit)
+    saw = saw_of(layouts, project.order, project.length_unit)
     assert saw.is_proven
     assert saw.bricks <= saw.first_fit <= saw.flat_pieces
     assert saw.bricks == sum(saw.bricks_by.values())
@@ -57,9 +57,9 @@ def test_each_panel_of_the_twelve_is_proven_and_sharing_bricks_between_them_neve
     yard: tuple[Project, list[Layout]],
 ) -> None:
     project, layouts = yard
-    alone = [saw_list([layout], project.order, project.length_unit) for layout in layouts]
+    alone = [saw_of([layout], project.order, project.length_unit) for layout in layouts]
     assert all(saw.is_proven for saw in alone)
-    together = saw_list(layouts, project.order, project.length_unit)
+    together = saw_of(layouts, project.order, project.length_unit)
     assert together.bricks <= sum(saw.bricks for saw in alone)
     assert together.flat_pieces == sum(saw.flat_pieces for saw in alone)
 
@@ -187,13 +187,13 @@ def test_what_is_cut_behind_a_corner_unit_and_corner_units_themselves_are_told()
     assert [(one.size, one.hand, one.face_leg, one.return_leg, one.count) for one in shallow.corners] == [
         ("modular", "right", 3.625, 3.625, 4)
     ]
-    assert not shallow.bricks_by.get(("modular", "corner right"))
+    assert not shallow.bricks_by.get(("modular", "corner right", ""))
 
 
 def test_a_metric_project_is_cut_to_whole_millimetres() -> None:
     project = read_project(json.loads((DEMO / "metric_hall.json").read_text(encoding="utf-8")))
     layouts = [compute(project, wall, panel).layout for wall in project.walls for panel in wall.panels]
-    saw = saw_list(layouts, project.order, "mm")
+    saw = saw_of(layouts, project.order, "mm")
     assert saw.is_proven
     for piece in saw.pieces:
         assert piece.length * 25.4 == pytest.approx(round(piece.length * 25.4), abs=1e-6)
@@ -202,13 +202,13 @@ def test_a_metric_project_is_cut_to_whole_millimetres() -> None:
 @pytest.mark.parametrize(("kerf", "said"), [("8", '8"'), ("7 5/8", '7 5/8"')])
 def test_a_kerf_that_leaves_nothing_of_a_brick_is_refused_with_sizes_and_units(kerf: str, said: str) -> None:
     with pytest.raises(Refused) as refused:
-        saw_list([lay_out(example("window"))], Order(kerf=parse(kerf, "in")))
+        saw_of([lay_out(example("window"))], Order(kerf=parse(kerf, "in")))
     fault = refused.value.faults[0]
     assert (fault.path, fault.found) == ("order.kerf", said)
     assert fault.expected == 'less than 7 5/8", the length of a modular stretcher'
 
 
 def test_no_panels_and_no_cuts_give_an_empty_list() -> None:
-    assert saw_list([], Order()).bricks == 0
+    assert saw_of([]).bricks == 0
     whole = of(lay_out(rectangle(23.625, 16 / 3 + 2.25, bond="stack")))
     assert (whole.flat_pieces, whole.bricks, whole.bound, whole.is_proven) == (0, 0, 0, True)

@@ -10,10 +10,10 @@ import openpyxl
 import pypdf
 import pytest
 from scenario import project, stored
+from works import saw_of
 
 from app.documents.project_file import read_project
 from app.documents.results import layout_result
-from app.order.saw import saw_list
 from app.workflow.compute import compute
 
 pytestmark = pytest.mark.anyio
@@ -29,7 +29,7 @@ async def test_the_layout_is_what_the_library_computes(client: httpx.AsyncClient
     value = read_project(project())
     wall = value.walls[0]
     found = compute(value, wall, wall.panels[0])
-    computed = found.layout, found.plan, found.cutting, found.drift, found.takeoff
+    computed = found.layout, found.plan, found.cutting, found.drift, found.takeoff, found.saw
     expected = layout_result(value, wall, wall.panels[0], *computed)
     assert (await client.get(f"{panel}/layout")).json() == expected
 
@@ -112,7 +112,7 @@ async def test_every_brick_of_every_panel_is_in_the_takeoff(client: httpx.AsyncC
     """Each whole one, and of the trimmed ones as many as the saw list takes."""
     ids = await stored(client)
     value = read_project(project())
-    saw = saw_list([compute(value, wall, panel).layout for wall in value.walls for panel in wall.panels], value.order)
+    saw = saw_of([compute(value, wall, panel).layout for wall in value.walls for panel in wall.panels], value.order)
     bricks = saw.bricks - saw.flat_pieces
     for panel_id in ids["walls"][0]["panels"]:
         counts: dict[str, Any] = (await client.get(f"/api/panels/{panel_id}/layout")).json()["counts"]

@@ -103,7 +103,7 @@ def _piece_line(piece: SawPiece, pen: Pen, wide: float) -> Figure:
     columns = (
         (0.0, pen.words(piece.length), "text strong"),
         (22.0, f"{piece.count:,}", "text"),
-        (36.0, fitting(f"{piece.size} {piece.kind}", 44.0, SMALL), "text"),
+        (36.0, fitting(piece.brick, 44.0, SMALL), "text"),
         (82.0, end, "text"),
         (110.0, places_in_words(piece.seats, wide / pen.mm(1) - 112.0), "text quiet"),
     )
