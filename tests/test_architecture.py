@@ -25,6 +25,7 @@ PURE = {"lengths", "panel", "brickwork", "liner", "order", "site", "drawing"}
 FENCES = {
     "shapely": {"panel", "brickwork", "liner", "order", "site"},
     "numpy": {"panel", "brickwork", "liner", "order", "site", "drawing"},
+    "highspy": {"liner"},
     "svgwrite": {"drawing"},
     "typst": {"documents"},
     "ezdxf": {"documents"},
@@ -35,6 +36,7 @@ FENCES = {
     "fastapi": {"web"},
     "starlette": {"web"},
 }
+FOR_TESTS = {"scipy"}
 NOT_IN_PURE = {"time", "datetime", "os", "sqlite3", "random", "uuid", "socket"}
 
 
@@ -79,6 +81,9 @@ def test_libraries_stay_in_their_rooms(path: Path) -> None:
         assert not (here in PURE and library in NOT_IN_PURE), f"{here} is pure: no {library}"
         if library == "svgwrite":
             assert path.name == "svg.py", "svgwrite belongs in drawing/svg.py alone"
+        if library == "highspy":
+            assert path.name == "programs.py", "highspy belongs in liner/programs.py alone"
+        assert library not in FOR_TESTS, f"{library} is there for the tests alone"
         assert library != "app" or name != "app.settings" or here == "web", f"{here} must not know the settings"
 
 

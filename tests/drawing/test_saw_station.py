@@ -17,6 +17,7 @@ from app.drawing.saw_places import places_in_words
 from app.drawing.saw_shape import shape_figure
 from app.drawing.views.saw_station import PAGE_MM, saw_station, usual_scale
 from app.order.saw_values import Cut, Pattern, SawList, SawPiece, Seat
+from app.panel.blend import Blend, Colour
 
 PEN = Pen(usual_scale("in"), "in")
 KERF = 0.125
@@ -125,6 +126,17 @@ def test_figures_stay_on_their_sheet() -> None:
                 assert low >= -1e-9
                 high = mark.points.max(axis=0) if isinstance(mark, Areas) else (mark.x + mark.width).max()
                 assert (np.asarray(high) <= (sheet.width, sheet.height)).all() or float(np.max(high)) <= sheet.width
+
+
+def test_each_colour_of_a_blend_is_named_beside_its_pieces_and_patterns() -> None:
+    """A head for each pattern and shape, and a line for each length, with the colour it is cut from."""
+    blend = Blend((Colour("ember", 60), Colour("smoke", 40)))
+    found = saw_of([lay_out(example("polygon opening"))], blend=blend)
+    told = [text for sheet in saw_station(found) for text in texts(sheet)]
+    for name in ("ember", "smoke"):
+        groups = [one for one in (*found.patterns, *found.groups) if one.colour == name]
+        assert groups
+        assert sum(text.endswith(f"modular stretcher, {name}") for text in told) == len(groups)
 
 
 def test_nothing_to_cut_makes_no_sheets() -> None:

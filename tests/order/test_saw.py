@@ -2,6 +2,7 @@
 
 import json
 from collections import Counter
+from functools import cache
 from pathlib import Path
 
 import numpy as np
@@ -10,6 +11,7 @@ import shapely
 from shapes import SHAPES, case, document, example, rectangle
 from works import saw_of
 
+from app.brickwork.blend import colours_of
 from app.brickwork.layout import Layout, lay_out, whole_outlines
 from app.brickwork.own_boxes import own_boxes
 from app.brickwork.pieces import areas
@@ -18,10 +20,12 @@ from app.brickwork.turning import turned_points
 from app.documents.project_file import read_panel, read_project
 from app.lengths import parse
 from app.order.saw_values import SawList, SawPiece
+from app.order.work import FaceWork
+from app.panel.blend import Blend, Colour
 from app.panel.faults import Refused
 from app.panel.project import Order, Project
 from app.panel.values import Fit
-from app.workflow.compute import compute
+from app.workflow.compute import Computed, compute, saw_list_of
 
 DEMO = Path(__file__).parents[2] / "demo_data"
 BONDS = ("running", "flemish", "soldier", "rowlock", "herringbone-45", "header")
@@ -37,31 +41,73 @@ def of(layout: Layout) -> SawList:
 
 
 @pytest.fixture(scope="module")
-def yard() -> tuple[Project, list[Layout]]:
+def yard() -> tuple[Project, list[Computed]]:
     project = read_project(json.loads((DEMO / "casting_yard.json").read_text(encoding="utf-8")))
-    return project, [compute(project, wall, panel).layout for wall in project.walls for panel in wall.panels]
+    return project, [compute(project, wall, panel) for wall in project.walls for panel in wall.panels]
 
 
 def test_the_twelve_panels_together_take_the_fewest_bricks_and_that_is_proven(
-    yard: tuple[Project, list[Layout]],
+    yard: tuple[Project, list[Computed]],
 ) -> None:
-    project, layouts = yard
-    assert len(layouts) == 12
-    saw = saw_of(layouts, project.order, project.length_unit)
+    saw = saw_list_of(*yard)
+    assert len(yard[1]) == 12
     assert saw.is_proven
     assert saw.bricks <= saw.first_fit <= saw.flat_pieces
     assert saw.bricks == sum(saw.bricks_by.values())
+    assert {pattern.colour for pattern in saw.patterns} == {colour.name for colour in yard[0].blend.colours}
 
 
 def test_each_panel_of_the_twelve_is_proven_and_sharing_bricks_between_them_never_costs(
-    yard: tuple[Project, list[Layout]],
+    yard: tuple[Project, list[Computed]],
 ) -> None:
-    project, layouts = yard
-    alone = [saw_of([layout], project.order, project.length_unit) for layout in layouts]
+    alone, together = [panel.saw for panel in yard[1]], saw_list_of(*yard)
     assert all(saw.is_proven for saw in alone)
-    together = saw_of(layouts, project.order, project.length_unit)
     assert together.bricks <= sum(saw.bricks for saw in alone)
     assert together.flat_pieces == sum(saw.flat_pieces for saw in alone)
+
+
+@cache
+def mixed(parts: tuple[int, ...]) -> tuple[Layout, Blend, SawList]:
+    """A face with rips, notches, skew cuts and a deep return in as many colours."""
+    edges = [{"edge": 1, "treatment": "return", "depth": 16}]
+    openings = [{"mark": "W1", "rect": [20, 11, 31, 17]}, {"mark": "V1", "circle": [80, 30, 9]}]
+    layout = lay_out(rectangle(119.625, 60, thickness=24, edges=edges, openings=openings))
+    blend = Blend(tuple(Colour(f"c{k}", 100 * part / sum(parts)) for k, part in enumerate(parts)))
+    return layout, blend, saw_of([layout], blend=blend)
+
+
+BLENDS = ((), (1,), (1, 1), (5, 3, 2), (4, 3, 2, 1))
+
+
+@pytest.mark.parametrize("parts", BLENDS)
+def test_every_piece_has_the_colour_of_its_unit_and_its_brick(parts: tuple[int, ...]) -> None:
+    """Pieces of each colour counted from the colours of the units themselves, then from the patterns."""
+    layout, blend, saw = mixed(parts)
+    names = [colour.name for colour in blend.colours] or [""]
+    flat = layout.trims.unit[~np.isin(layout.trims.unit, corner_units(returns(layout)))]
+    of_unit = Counter(names[colour] for colour in colours_of(layout, blend)[flat].tolist())
+    behind = [piece.is_trimmed for one in returns(layout) for piece in one.pieces]
+    for colour, is_cut in zip(FaceWork(layout, blend).return_colours.tolist(), behind, strict=True):
+        of_unit[names[colour]] += is_cut
+    told, across, by_pattern = Counter[str](), Counter[str](), Counter[str]()
+    for piece in saw.groups:
+        told[piece.colour] += piece.count
+        across[piece.colour] += piece.count if piece.cut == "length" else 0
+    for pattern in saw.patterns:
+        by_pattern[pattern.colour] += pattern.times * len(pattern.pieces)
+    assert told == of_unit
+    assert by_pattern == across
+
+
+@pytest.mark.parametrize("parts", BLENDS)
+def test_colours_cost_shared_bricks_only_and_each_is_cut_from_the_fewest(parts: tuple[int, ...]) -> None:
+    saw, plain = mixed(parts)[2], mixed(())[2]
+    assert saw.is_proven
+    assert saw.flat_pieces == plain.flat_pieces
+    assert plain.bricks <= saw.bricks <= saw.flat_pieces
+    assert saw.bricks == sum(saw.bricks_by.values())
+    if len(parts) < 2:
+        assert saw.bricks == plain.bricks
 
 
 def test_the_reference_panel_is_proven() -> None:
