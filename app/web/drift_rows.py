@@ -14,7 +14,7 @@ from app.liner.drift_words import (
     span_name,
     window_words,
 )
-from app.liner.fixing_advice import FixingAdvice
+from app.liner.fixing_advice import FixingAdvice, SpanAdvice
 from app.liner.tape import fahrenheit, steel_tape_reading
 from app.liner.tape_table import TapeReading, TapeTable, tape_tables
 from app.liner.values import Checkpoint
@@ -60,6 +60,16 @@ class AdviceRow:
 
 
 @dataclass(frozen=True, slots=True)
+class AxisRow:
+    """The advice of one axis; `values` are the fields of the edit that adds all its lines, none for fewer than two."""
+
+    all_lines: str
+    count: int
+    values: tuple[tuple[str, str], ...]
+    spans: tuple[AdviceRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ReadingCells:
     nominal: str
     reading: str
@@ -78,10 +88,14 @@ class LineCells:
 
 @dataclass(frozen=True, slots=True)
 class TableOfTape:
+    """Lines without a mark are folded away on the screen; `between` says how many they are, "" for none."""
+
+    axis: str
     name: str
     ends: tuple[str, str]
     hook: str
     rows: tuple[LineCells, ...]
+    between: str
 
 
 def units_of(computed: Computed) -> Units:
@@ -138,15 +152,29 @@ def span_rows(computed: Computed) -> tuple[SpanRow, ...]:
     )
 
 
-def advice_rows(computed: Computed) -> tuple[AdviceRow, ...]:
-    """Fixing lines for every span that drifts past the tolerance."""
-    units, reference = units_of(computed), computed.given.liner.reference_temperature
-    return tuple(
-        AdviceRow(
-            with_fractions(advice_words(advice, reference, units)),
-            tuple(_line_row(line, units) for line in advice.lines),
-        )
-        for advice in computed.fixing_advice
+def advice_rows(computed: Computed) -> tuple[AxisRow, ...]:
+    """Fixing lines for every span that drifts past the tolerance, axis by axis."""
+    units, found = units_of(computed), computed.fixing_advice
+    by_axis = [[advice for advice in found if advice.span.axis == axis] for axis in ("x", "y")]
+    reference = computed.given.liner.reference_temperature
+    return tuple(_axis_row(advices, reference, units) for advices in by_axis if advices)
+
+
+def _axis_row(advices: list[SpanAdvice], reference: float, units: Units) -> AxisRow:
+    lines = [line for advice in advices for line in advice.lines]
+    which = "upright lines along" if advices[0].span.axis == "x" else "level lines up"
+    all_of_them = (("edit", "add_fixings"), ("lines", " | ".join(line.typed(units.length) for line in lines)))
+    return AxisRow(
+        all_lines=f"All {len(lines)} {which} the panel, in one step",
+        count=len(lines),
+        values=all_of_them if len(lines) > 1 else (),
+        spans=tuple(
+            AdviceRow(
+                with_fractions(advice_words(advice, reference, units)),
+                tuple(_line_row(line, units) for line in advice.lines),
+            )
+            for advice in advices
+        ),
     )
 
 
@@ -166,7 +194,10 @@ def tape_rows(computed: Computed, asked: Asked) -> tuple[TableOfTape, ...]:
 
 def _tape_table(table: TapeTable, units: Units) -> TableOfTape:
     name = "Tape along the panel" if table.axis == "x" else "Story pole up the panel"
-    return TableOfTape(name, table.ends, table.hook, tuple(_line_cells(table, units)))
+    rows = tuple(_line_cells(table, units))
+    between = sum(not row.mark for row in rows)
+    told = f"Show all joint lines, {between:,} more" if between else ""
+    return TableOfTape(table.axis, name, table.ends, table.hook, rows, told)
 
 
 def _line_cells(table: TapeTable, units: Units) -> Iterator[LineCells]:

@@ -11,7 +11,7 @@ from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
 from app.web.drift_asked import Asked
 from app.web.drift_plots import Plot, hook_words, plots_of
 from app.web.drift_rows import (
-    AdviceRow,
+    AxisRow,
     PointRow,
     SpanRow,
     TableOfTape,
@@ -44,7 +44,7 @@ class DriftNow:
     plots: tuple[Plot, ...]
     points: tuple[PointRow, ...]
     spans: tuple[SpanRow, ...]
-    advice: tuple[AdviceRow, ...]
+    advice: tuple[AxisRow, ...]
     fields: tuple[tuple[str, str], ...]
     undo: str | None
 

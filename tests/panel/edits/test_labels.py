@@ -55,6 +55,8 @@ GOLDEN = [
     ("place_strip", "strip=R1 line=0,9;9,9 width=3/4", 'Set R1 to 3/4" wide, 0", 9" to 9", 9"'),
     ("remove_strip", "strip=R1", "Remove strip R1"),
     ("add_fixing", "line=9,0;9,99 by=glue", 'Add fixing line by glue, 9", 0" to 9", 8\'-3"'),
+    ("add_fixings", "lines=9,0;9,99|0,9;99,9 by=glue", "Add 2 fixing lines by glue"),
+    ("add_fixings", "lines=9,0;9,99", "Add 1 fixing line"),
     ("remove_fixing", "fixing=0", "Remove fixing 1"),
     ("set_limits", "smallest_cut=3/8", 'Set smallest cut to 3/8", least piece to half bat'),
     ("set_fit", "courses=yes heads=on matter_heads=required", "Set fit: bed joints on, head joints on, heads required"),

@@ -9,7 +9,8 @@ from app.brickwork.bonds import BONDS
 from app.brickwork.layout import lay_out
 from app.brickwork.sizes import CATALOGUE
 from app.panel.edits import edit_from
-from app.panel.values import Accepted, Brickwork, Edge, Fit, Matter, Opening, Panel, Question, Side
+from app.panel.faults import Refused
+from app.panel.values import Accepted, Brickwork, Edge, Fit, Fixing, Matter, Opening, Panel, Question, Side
 
 
 def edited(panel: Panel, name: str, **typed: str) -> Panel:
@@ -241,3 +242,31 @@ def test_a_casting_day_left_blank_is_taken_away_and_the_brick_is_no_longer_place
     cast = edited(FULL, "set_casting", cast_on="2026-12-01", placed="yes")
     assert (cast.cast_on, cast.placed) == ("2026-12-01", True)
     assert edited(cast, "set_casting") == FULL
+
+
+def test_several_fixing_lines_come_after_those_there_are_all_held_by_the_same():
+    after = edited(FULL, "add_fixings", lines="90,0; 90,300 | 0,100; 60,100;\n99,100", by="tape")
+    one, two = after.fixings[len(FULL.fixings) :]
+    assert after.fixings[: len(FULL.fixings)] == FULL.fixings
+    assert (one, two) == (
+        Fixing(points((90, 0), (90, 300)), "tape"),
+        Fixing(points((0, 100), (60, 100), (99, 100)), "tape"),
+    )
+
+
+@pytest.mark.parametrize(
+    ("lines", "path", "found"),
+    [
+        ("90,0; 90,300 | 0,100; 60", "lines", "line 2: point 1: '60'"),
+        ("90,0; 90,300 | 5,x; 60,5", "lines", "line 2: point 0: 'x', x at character 1"),
+        ("90,0; 90,300 | 9,9", "fixings[{}].line", "1 point"),
+        ("| |", "lines", "nothing"),
+        ("9,9" + "|9,9" * 1000, "lines", "1,001 lines"),
+    ],
+)
+def test_one_wrong_fixing_line_keeps_all_out(lines, path, found):
+    panel = replace(FULL, fixings=())
+    with pytest.raises(Refused) as refused:
+        edited(panel, "add_fixings", lines=lines)
+    (fault,) = refused.value.faults
+    assert (fault.path, fault.found) == (path.format(1), found)
