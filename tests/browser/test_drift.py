@@ -89,6 +89,30 @@ def test_a_fixing_line_is_applied_and_taken_back_at_the_same_temperature(drift_p
     expect(drift_page.locator(".windows")).not_to_contain_text("fixing 1")
 
 
+def test_all_joint_lines_stand_once_unfolded_stay_so_as_the_slider_moves_and_are_printed(drift_page: Page) -> None:
+    table, other = drift_page.locator("section.tape").all()
+    expect(table.locator(".between").first).to_be_hidden()
+    height = _stands(drift_page)[-1]
+    table.get_by_text("Show all joint lines").click()
+    expect(table.locator(".between").first).to_be_visible()
+    assert _stands(drift_page)[-1] > height + 500
+    _slide(drift_page, 90)
+    expect(table.locator("h2")).to_contain_text("90 °F")
+    expect(table.locator(".between").first).to_be_visible()
+    expect(other.locator(".between").first).to_be_hidden()
+    drift_page.emulate_media(media="print")
+    expect(other.locator(".between").first).to_be_visible()
+
+
+def test_all_lines_of_an_axis_are_applied_and_taken_back_as_one(drift_page: Page) -> None:
+    drift_page.get_by_role("button", name="Apply all 4").click()
+    expect(drift_page.locator("#fixing")).to_contain_text("Last: Add 4 fixing lines")
+    expect(drift_page.get_by_role("button", name="Apply all 4")).to_have_count(0)
+    expect(drift_page.get_by_role("button", name="Apply all 6")).to_be_visible()
+    drift_page.get_by_role("button", name="Undo").click()
+    expect(drift_page.get_by_role("button", name="Apply all 4")).to_be_visible()
+
+
 def test_nothing_runs_off_the_side_one_plot_shows_at_every_size_and_axe_finds_nothing(
     page: Page, server: Any, axe: Axe
 ) -> None:

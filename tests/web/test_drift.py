@@ -7,11 +7,13 @@ from pathlib import Path
 from typing import Any
 
 import httpx
+import numpy as np
 import pytest
 from scenario import project, stored
 
 from app.documents.project_file import read_project
 from app.liner.drift import expected_at
+from app.liner.growth import growth_at
 from app.liner.tape import steel_tape_reading
 from app.panel.project import Project
 from app.web.drift_asked import asked_of
@@ -36,9 +38,9 @@ def b1() -> dict[str, Any]:
     return file
 
 
-def fixing_forms(page: str) -> list[dict[str, str]]:
+def fixing_forms(page: str, edit: str = "add_fixing") -> list[dict[str, str]]:
     found = [{name: unescape(value) for name, value in INPUT.findall(form)} for form in FORM.findall(page)]
-    return [form for form in found if form.get("edit") == "add_fixing"]
+    return [form for form in found if form.get("edit") == edit]
 
 
 async def fixing_advice(client: httpx.AsyncClient, panel: str) -> list[dict[str, Any]]:
@@ -155,6 +157,64 @@ async def test_once_every_fixing_line_is_applied_none_is_needed(visitor: httpx.A
     for span in (await visitor.get(f"/api/panels/{panel}/layout")).json()["drift"]["windows"]:
         assert span["low"] <= 55 + 1e-6
         assert span["high"] + 1e-6 >= 105
+
+
+async def test_all_lines_of_an_axis_are_one_step_and_with_both_axes_nothing_grows_past_the_tolerance(
+    visitor: httpx.AsyncClient,
+) -> None:
+    """B1 with an upright strip, so that one axis has two spans; growth is looked at all over the face."""
+    file = b1()
+    drawn = file["walls"][0]["panels"][0]
+    drawn["strips"] = [{"mark": "R1", "line": [[200, 0], [200, 360]], "width": 0.75}]
+    panel = await panel_of(visitor, file)
+    address = f"/panels/{panel}/drift?temperature=87"
+    first = (await visitor.get(address)).text
+    along, up = fixing_forms(first, "add_fixings")
+    single = fixing_forms(first)
+    assert " | ".join(form["line"] for form in single) == " | ".join((along["lines"], up["lines"]))
+    assert "Apply all 4</button>" in first
+    applied = await visitor.post(f"/panels/{panel}/edits", data={**up, "by": "glue"})
+    assert (applied.status_code, applied.headers["location"]) == (303, address)
+    (rest,) = fixing_forms((await visitor.get(address)).text, "add_fixings")
+    assert rest["lines"] == along["lines"]
+    await visitor.post(f"/panels/{panel}/edits", data=rest)
+    page = (await visitor.get(address)).text
+    assert "None needed" in page
+    assert f"Last: Add {len(along['lines'].split('|'))} fixing lines" in page
+    assert_within_tolerance((await visitor.get(f"/api/panels/{panel}")).json()["document"], file)
+    for base in ("3", "4"):
+        await visitor.post(f"/panels/{panel}/undo", data={"base_revision": base})
+    assert fixing_forms((await visitor.get(address)).text) == [{**form, "base_revision": "5"} for form in single]
+
+
+def assert_within_tolerance(panel: dict[str, Any], file: dict[str, Any]) -> None:
+    """Growth at the worst temperatures of the day, every inch or so of the face."""
+    file["walls"][0]["panels"] = [panel]
+    value = read_project(file)
+    layout = compute(value, value.walls[0], value.walls[0].panels[0]).layout
+    x, y = np.meshgrid(np.linspace(0, layout.panel.width, 400), np.linspace(0, layout.panel.height, 300))
+    for bed in (value.day.bed_low, value.day.bed_high):
+        for grown in growth_at(layout, value.liner, bed, x.ravel(), y.ravel()):
+            assert np.abs(grown).max() <= value.liner.tolerance.inches + 1e-6
+
+
+async def test_one_line_alone_has_no_button_for_all(visitor: httpx.AsyncClient) -> None:
+    """E1 is 144 by 96 in., 79 in. may be free: one line halves each."""
+    panel = await panel_of(visitor, project())
+    page = (await visitor.get(f"/panels/{panel}/drift")).text
+    assert len(fixing_forms(page)) == 2
+    assert fixing_forms(page, "add_fixings") == []
+
+
+async def test_joint_lines_between_checkpoints_are_folded_away(visitor: httpx.AsyncClient) -> None:
+    panel = await panel_of(visitor, b1())
+    page = (await visitor.get(f"/panels/{panel}/drift")).text
+    for axis, table in zip("xy", page.split('<section class="stack tape">')[1:], strict=True):
+        between = table.count('<tr class="between"><th scope="row">')
+        shown = re.findall(r'<tr><th scope="row"><span class="ring">(\w+)</span>', table)
+        assert f'id="every-{axis}" hx-preserve="true"><summary>Show all joint lines, {between} more' in table
+        assert between > 20
+        assert shown == [f"{axis.upper()}{k}" for k in range(1, len(shown) + 1)]
 
 
 async def test_a_form_from_elsewhere_leads_to_the_editor_and_never_to_another_site(visitor: httpx.AsyncClient) -> None:
