@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from math import ceil, floor
 
+import numpy as np
+
 from app.brickwork.layout import Layout
 from app.panel.geometry import kept_margin
 
@@ -40,5 +42,5 @@ def _jambs(layout: Layout, shift: float) -> tuple[float, ...]:
         return ()
     half, origin, across = layout.size.head_module / 2, layout.origin[0], layout.lines.across
     low, high = across.nominal(layout.field.bounds[0]), across.nominal(layout.field.bounds[2])
-    steps = range(ceil((low - origin) / half), floor((high - origin) / half) + 1)
-    return tuple(float(across.real(origin + k * half)) + shift for k in steps)
+    steps = np.arange(ceil((low - origin) / half), floor((high - origin) / half) + 1)
+    return tuple((across.real(origin + steps * half) + shift).tolist())

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from math import floor
 
 from app.brickwork.layout import Layout
@@ -24,6 +25,7 @@ class Control:
         return f"{self.what} {', '.join(self.marks)}".rstrip()
 
 
+@lru_cache(maxsize=64)
 def across(panel: Panel) -> tuple[Control, ...]:
     """Lines up the face in the order of their x: edges and corners, jambs, upright strips."""
     found = [Control(x, "edge") for x, _ in panel.outline_inches]
@@ -35,6 +37,7 @@ def across(panel: Panel) -> tuple[Control, ...]:
     return _joined(control for control in found if -TOLERANCE <= control.at <= panel.width + TOLERANCE)
 
 
+@lru_cache(maxsize=64)
 def up(panel: Panel) -> tuple[Control, ...]:
     """Lines across the face in the order of their height: edges and corners, sills, heads, level strips.
 
@@ -77,18 +80,16 @@ def _levels(shape: Shape) -> Iterator[tuple[float, str]]:
 def _joined(found: Iterator[Control]) -> tuple[Control, ...]:
     """Equal lines as one; an edge's line keeps its name, others gather their marks."""
     lines: list[Control] = []
+    last: dict[str, int] = {}
     for control in sorted(found, key=lambda control: (control.at, control.what)):
-        same = next((k for k, line in enumerate(lines) if _is_same(line, control)), None)
-        if same is None:
+        same = last.get(control.what)
+        if same is None or control.at - lines[same].at > TOLERANCE:
+            last[control.what] = len(lines)
             lines.append(control)
         else:
             marks = dict.fromkeys((*lines[same].marks, *control.marks))
             lines[same] = Control(lines[same].at, control.what, tuple(marks))
     return tuple(lines)
-
-
-def _is_same(line: Control, control: Control) -> bool:
-    return line.what == control.what and abs(line.at - control.at) <= TOLERANCE
 
 
 def off_course(layout: Layout, control: Control) -> float:

@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 from itertools import accumulate, pairwise
 
+import numpy as np
+
 
 def spread(at: Sequence[float], sizes: Sequence[float]) -> list[float]:
     """Middles of labels of these sizes, in the order given (rising), none over another, with the least sum of squared
@@ -39,18 +41,27 @@ def that_fit(ranks: Sequence[int], sizes: Sequence[float], room: float) -> list[
 
 def sparse(x: Sequence[float], y: Sequence[float], kinds: Sequence[object], clear: float, again: float) -> list[int]:
     """Indices of labels to show: none in a cell `clear` wide that has one, one of a kind in a cell `again` wide."""
-    near_one: set[tuple[int, int]] = set()
-    shown: set[tuple[object, int, int]] = set()
+    near_one: set[int] = set()
+    shown: set[tuple[object, int]] = set()
     chosen = []
-    for k, kind in enumerate(kinds):
-        seen = (kind, int(x[k] // again), int(y[k] // again))
-        cell = (int(x[k] // clear), int(y[k] // clear))
+    cells, wide = _cells(x, y, clear), _cells(x, y, again)
+    for k, (cell, seen) in enumerate(zip(cells, zip(kinds, wide, strict=True), strict=True)):
         if cell not in near_one and seen not in shown:
             shown.add(seen)
-            near_one.update(_around(cell))
+            near_one.update([cell + step for step in _AROUND])
             chosen.append(k)
     return chosen
 
 
-def _around(cell: tuple[int, int]) -> list[tuple[int, int]]:
-    return [(cell[0] + dx, cell[1] + dy) for dx in (-1, 0, 1) for dy in (-1, 0, 1)]
+_ROW = 1 << 32
+"""Cells from one row to the next: more than any drawing has."""
+
+_AROUND = tuple(up * _ROW + across for up in (-1, 0, 1) for across in (-1, 0, 1))
+"""From a cell to itself and its neighbours."""
+
+
+def _cells(x: Sequence[float], y: Sequence[float], size: float) -> list[int]:
+    """The number of the cell of each point."""
+    across, up = (np.floor_divide(np.asarray(values, dtype=np.float64), size).astype(np.int64) for values in (x, y))
+    numbers: list[int] = (up * _ROW + across).tolist()
+    return numbers

@@ -67,9 +67,14 @@ def _rows(layout: Layout, zone: int, shape: Mould, right: int, up: int) -> Place
 
 
 def _distinct(one: NDArray[np.signedinteger], two: NDArray[np.signedinteger]) -> tuple[Ints, Ints]:
-    """The different pairs, in order of `one`, then `two`; both less than 2**31."""
-    pairs = np.unique((one.astype(np.int64) << 32) + two + (1 << 31))
-    return pairs >> 32, (pairs & 0xFFFFFFFF) - (1 << 31)
+    """The different pairs, in order of `one`, then `two`: ticked off in a table, for both are steps of one lattice."""
+    if not len(one):
+        return one.astype(np.int64), two.astype(np.int64)
+    start, low, wide = int(one.min()), int(two.min()), int(np.ptp(two)) + 1
+    is_there = np.zeros((int(np.ptp(one)) + 1) * wide, dtype=np.bool_)
+    is_there[(one.astype(np.int64) - start) * wide + (two - low)] = True
+    row, column = np.divmod(np.flatnonzero(is_there), wide)
+    return row + start, column + low
 
 
 def _x(shape: Mould, place: Ints, line: Ints) -> Floats:

@@ -122,4 +122,5 @@ def _numbered(sheet: Sheet, place: tuple[int, int, int], away: tuple[int, int]) 
     number, column, row = place
     if (sheet.number, sheet.column, sheet.row, sheet.away) == (number, column, row, away):
         return sheet
-    return replace(sheet, number=number, mark=str(number), column=column, row=row, away=away)
+    rings = sheet.outline, sheet.trim, sheet.holes
+    return Sheet(number, str(number), sheet.region, column, row, sheet.is_trimmed, *rings, sheet.area, away)

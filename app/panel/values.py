@@ -1,6 +1,6 @@
 """The panel as a person edits it: frozen values, as typed. `check.checked` refuses a wrong one."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from functools import cached_property
 
 from app.lengths import Length
@@ -157,6 +157,14 @@ class Panel:
     laying: Laying = Laying()  # noqa: RUF009 - Laying is frozen
     cast_on: str | None = None
     placed: bool = False
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    @cached_property
+    def _hash(self) -> int:
+        """Kept, as many results are looked up by the panel they are of."""
+        return hash(tuple(getattr(self, part.name) for part in fields(self)))
 
     @cached_property
     def outline_inches(self) -> tuple[tuple[float, float], ...]:

@@ -122,6 +122,7 @@ def _row(session: Session, panel_id: str) -> Panel:
     row = session.get(Panel, panel_id)
     if row is None or row.removed_at is not None:
         raise NotFound("panel", panel_id)
+    session.info[panel_id] = row  # a session forgets rows that nobody holds, and reads them again
     return row
 
 

@@ -3,12 +3,13 @@
 import json
 from collections.abc import Collection
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import chain, groupby
 
 from markupsafe import Markup
 
 from app.brickwork.layout import Layout
-from app.brickwork.sides import meeting_lines
+from app.brickwork.sides import SideLines, meeting_lines
 from app.drawing.cells import Grid, in_cells
 from app.drawing.drawing import Drawing
 from app.drawing.marks import Layer
@@ -102,6 +103,7 @@ def _cells_of(drawing: Drawing, layer: Layer) -> tuple[Layer, ...]:
     return in_cells(layer, grid, words_only=layer.name in WORDS_IN_CELLS)
 
 
+@lru_cache(maxsize=4096)
 def _part(name: str, markup: str) -> Part:
     layer, _, cell = name.partition("-")
     return Part(
@@ -111,9 +113,15 @@ def _part(name: str, markup: str) -> Part:
 
 def _snap(layout: Layout) -> Part:
     """Lines to meet and courses, for the script: a group without a mark, so that it is swapped as the layers are."""
-    lines = {side: [found.words, found.first, _rounded(found.at)] for side, found in meeting_lines(layout).items()}
-    feet = [course.bottom for course in layout.courses]
-    courses = [layout.courses[0].course if feet else 0, _rounded((*feet, feet[-1] + layout.size.gauge) if feet else ())]
+    feet = tuple(course.bottom for course in layout.courses)
+    ends = (*feet, feet[-1] + layout.size.gauge) if feet else ()
+    return _snap_of(tuple(meeting_lines(layout).items()), layout.courses[0].course if feet else 0, ends)
+
+
+@lru_cache(maxsize=16)
+def _snap_of(sides: tuple[tuple[str, SideLines], ...], first: int, ends: tuple[float, ...]) -> Part:
+    lines = {side: [found.words, found.first, _rounded(found.at)] for side, found in sides}
+    courses = [first, _rounded(ends)]
     group = Markup('<g id="snap" data-lines="{}" data-courses="{}"></g>')
     return Part("snap", group.format(json.dumps(lines, separators=(",", ":")), json.dumps(courses)))
 

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from app.brickwork.layout import Layout
@@ -42,24 +43,26 @@ def things_of(layout: Layout, unit: str) -> tuple[Thing, ...]:
         _outline(panel),
         *(_zone(layout, zone) for zone in panel.zones),
         *_lines(panel, unit),
-        *(_opening(panel, opening, unit) for opening in panel.openings),
+        *(_opening(opening, panel.height, unit) for opening in panel.openings),
     )
 
 
 def _outline(panel: Panel) -> Thing:
     points = list(panel.outline_inches)
     words = f"{len(points)} points"
-    path, corners = _path(panel, points), json.dumps([[round(x, 6), round(y, 6)] for x, y in points])
+    path, corners = _path(panel.height, points), json.dumps([[round(x, 6), round(y, 6)] for x, y in points])
     return Thing("outline", "is-outline", "Outline", panel.mark, words, path, _box(points), points=corners)
 
 
-def _opening(panel: Panel, opening: Opening, unit: str) -> Thing:
+@lru_cache(maxsize=1024)
+def _opening(opening: Opening, panel_height: float, unit: str) -> Thing:
+    """Kept, as most openings stay as they are when one is edited."""
     ring = _ring(opening.shape)
     name = f"{opening.mark}, {opening.use}" if opening.use else opening.mark
     sides = "place_opening" if isinstance(opening.shape, Rect) else ""
     width, height = _size(ring)
     words = f"{format_length(width, unit)} x {format_length(height, unit)}"
-    key, path = f"openings/{opening.mark}", _path(panel, ring)
+    key, path = f"openings/{opening.mark}", _path(panel_height, ring)
     return Thing(key, "is-opening", name, opening.mark, words, path, _box(ring), "move_opening", sides)
 
 
@@ -68,17 +71,18 @@ def _zone(layout: Layout, zone: Zone) -> Thing:
     ring = ring or list(layout.panel.outline_inches)
     edit = "place_zone" if isinstance(zone.region, Rect) else ""
     name, key = f"{zone.mark}, {zone.work.bond}", f"zones/{zone.mark}"
-    return Thing(key, "is-zone", name, zone.mark, zone.work.size, _path(layout.panel, ring), _box(ring), edit, edit)
+    path = _path(layout.panel.height, ring)
+    return Thing(key, "is-zone", name, zone.mark, zone.work.size, path, _box(ring), edit, edit)
 
 
 def _lines(panel: Panel, unit: str) -> Iterator[Thing]:
     for strip in panel.strips:
         line, words = inches(strip.line), f"{format_length(strip.width, unit)} wide"
-        key, path = f"strips/{strip.mark}", _path(panel, line, close="")
+        key, path = f"strips/{strip.mark}", _path(panel.height, line, close="")
         yield Thing(key, "is-line", f"{strip.mark}, strip", strip.mark, words, path, _box(line))
     for k, fixing in enumerate(panel.fixings):
         line, key = inches(fixing.line), f"fixings/{k}"
-        path = _path(panel, line, close="")
+        path = _path(panel.height, line, close="")
         yield Thing(key, "is-line", f"Fixing {k + 1}", str(k), fixing.by or "held", path, _box(line))
 
 
@@ -90,8 +94,8 @@ def _corners(polygon: Any) -> Points:
     return [(float(x), float(y)) for x, y in polygon.exterior.coords][:-1]
 
 
-def _path(panel: Panel, points: Points, close: str = "z") -> str:
-    return "M" + "L".join(f"{x:.4f} {panel.height - y:.4f}" for x, y in points) + close
+def _path(panel_height: float, points: Points, close: str = "z") -> str:
+    return "M" + "L".join(f"{x:.4f} {panel_height - y:.4f}" for x, y in points) + close
 
 
 def _size(points: Points) -> tuple[float, float]:

@@ -82,7 +82,7 @@ def _size(
 def _free_sides(scene: Scene, x: Floats, y: Floats, reach: Floats, lengths: list[str]) -> NDArray[np.bool_]:
     """Whether a size fits at each side of each piece: no brick there, and within the panel's extent, so that it does
     not run among pole, tape or words. Shape (pieces, sides)."""
-    wide = np.array([scene.mm(text_width_mm(words, SMALL)) for words in lengths])
+    wide = np.array([text_width_mm(words, SMALL) for words in lengths]) * scene.mm(1)
     half, reach = scene.mm(HALF_MM), reach[:, None]
     dx, dy, back = (np.array(column) for column in zip(*((a, b, BACK[anchor]) for a, b, anchor in SIDES), strict=True))
     left = x[:, None] + dx * reach - wide[:, None] * back
