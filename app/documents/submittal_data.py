@@ -9,6 +9,7 @@ from app.documents.panel_results import Issue, PanelResults
 from app.documents.submittal_asked import question_rows
 from app.documents.submittal_drawings import (
     PALETTE,
+    RETURN_DETAILS,
     RETURNS,
     VIEWS,
     saw_sheets,
@@ -39,7 +40,6 @@ from app.documents.submittal_words import (
 from app.order.rules import Rules
 from app.order.saw import saw_list
 from app.order.takeoff import takeoff
-from app.order.values import Takeoff
 from app.order.work import FaceWork, PanelWork
 from app.panel.project import Project
 from app.site.cautions import TASKS, cautions_for
@@ -89,7 +89,9 @@ def submittal_data(
         drawn()
     walls = wall_sheets(computed, project.length_unit, paper, PALETTE) if DRAWINGS in parts else ()
     drawings |= {_wall_file(place): _packed(wall.svg) for place, wall in enumerate(walls)}
-    saw = saw_sheets(computed, project, paper) if SAW in parts else ()
+    works = [PanelWork(FaceWork(one.layout, project.blend), one.plan, one.cutting) for one in computed]
+    cut = saw_list([work.face for work in works], Rules.of(project)) if parts & {ORDER, SAW} else None
+    saw = saw_sheets(cut, project, paper) if cut and SAW in parts else ()
     drawings |= {drawing_file("all", drawing): _packed(drawing.svg) for drawing in saw}
     has_questions = any(one.panel.questions for one in computed)
     common = _project(project, computed, issue) | {
@@ -101,18 +103,11 @@ def submittal_data(
         "parts": sorted(parts),
         "drawing-names": _drawing_names(panels),
         "table-names": [{"title": title, "id": name} for name, (title, of) in TABLES.items() if of & parts],
-        "order": order_rows(_order(project, computed)) if ORDER in parts else [],
+        "order": order_rows(takeoff(works, cut, Rules.of(project))) if cut and ORDER in parts else [],
         "blend-words": blend_words(project.blend),
         "cautions": _cautions(),
     }
     return SubmittalData(common, tuple(panels), drawings)
-
-
-def _order(project: Project, computed: Sequence[PanelResults]) -> Takeoff:
-    """The order of all panels together: overage and packs are of the sum, never summed."""
-    works = [PanelWork(FaceWork(one.layout, project.blend), one.plan, one.cutting) for one in computed]
-    rules = Rules.of(project)
-    return takeoff(works, saw_list([work.face for work in works], rules), rules)
 
 
 def _project(project: Project, computed: Sequence[PanelResults], issue: Issue) -> Document:
@@ -151,6 +146,8 @@ def _wall(wall: WallSheet, place: int, project: Project) -> Document:
         "alt": wall.alt,
         **at_document(wall.at),
         "facts": [{"label": label, "value": value} for label, value in wall.facts],
+        "rows": wall.rows,
+        "table-y": wall.table_y,
     }
 
 
@@ -165,7 +162,7 @@ def _wall_file(place: int) -> str:
 def _drawing_names(panels: Sequence[Document]) -> list[str]:
     """Columns of the index, in the order of the sheets: those that some panel has; of several alike the first."""
     names = [drawing["name"] for panel in panels for drawing in panel["drawings"]]
-    known = (*VIEWS, RETURNS, TRIMS_NAME, CUT_SHEETS_NAME)
+    known = (*VIEWS, RETURNS, RETURN_DETAILS, TRIMS_NAME, CUT_SHEETS_NAME)
     return [name for name in known if name in names]
 
 

@@ -1,23 +1,34 @@
 """A panel's drawings as they lie on their sheets, each with the words that stand for it."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from app.brickwork.returns import returns
 from app.documents.panel_results import PanelResults
 from app.documents.submittal_packing import packed
-from app.documents.submittal_paper import Placed, fitting_scale, goes_onto, placed, scales_for, wall_placed
+from app.documents.submittal_paper import (
+    Placed,
+    fitting_scale,
+    goes_onto,
+    inner_room,
+    placed,
+    scales_for,
+    shop_scales,
+    wall_placed,
+)
 from app.documents.submittal_parts import DRAWINGS
 from app.documents.submittal_shop import SAW_NAME, saw_drawings, shop_drawings
 from app.drawing.drawing import Drawing
 from app.drawing.lettering import with_fractions
 from app.drawing.scales import Scale, SheetSize
 from app.drawing.svg import svg_document
+from app.drawing.views import return_details
 from app.drawing.views.assemble import AROUND
 from app.drawing.views.bed import bed
 from app.drawing.views.elevation import LAYERS, elevation
 from app.drawing.views.returns import returns_view
 from app.drawing.views.sheets import sheet_view
+from app.order.saw_values import SawList
 from app.panel.project import Project
 
 PALETTE = "white"
@@ -54,7 +65,7 @@ def sheet_drawings(
     are its counts in words.
     """
     drawn = _approved(results, project.length_unit, sheet) if DRAWINGS in parts else {}
-    made = [sheet_drawing(name, drawing, placed(drawing, sheet), counted) for name, drawing in drawn.items()]
+    made = [sheet_drawing(name, drawing, _placed(name, drawing, sheet), counted) for name, drawing in drawn.items()]
     made += [
         sheet_drawing(name, drawing, wall_placed(drawing, sheet), counted)
         for name, drawing in shop_drawings(results, project, sheet, parts)
@@ -67,6 +78,7 @@ def _approved(results: PanelResults, unit: str, sheet: SheetSize) -> dict[str, D
     drawn = {name: draw(results, scale, unit) for name, draw in VIEWS.items()}
     if unfolded := _returns(results, scale, unit, sheet):
         drawn[RETURNS] = unfolded
+        drawn[RETURN_DETAILS] = _details(results, unit, sheet)
     return drawn
 
 
@@ -76,6 +88,23 @@ def _returns(results: PanelResults, largest: Scale, unit: str, sheet: SheetSize)
     scales = (scale for scale in scales_for(unit) if scale.ratio >= largest.ratio)
     drawings = (returns_view(results.layout, scale=scale, unit=unit) for scale in scales)
     return next((drawing for drawing in drawings if goes_onto(drawing, sheet)), None)
+
+
+def _placed(name: str, drawing: Drawing, sheet: SheetSize) -> Placed:
+    return wall_placed(drawing, sheet) if name == RETURN_DETAILS else placed(drawing, sheet)
+
+
+def _details(results: PanelResults, unit: str, sheet: SheetSize) -> Drawing:
+    """At the usual scale, or the next smaller at which all go onto the sheet."""
+    room = inner_room(sheet)[0] - return_details.AROUND.left - return_details.AROUND.right
+    scales = shop_scales(unit, return_details.usual_scale(unit))
+    drawings = (
+        return_details.return_details(results.layout, scale=scale, unit=unit, paper_mm=room) for scale in scales
+    )
+    drawing = next(drawings)
+    while not goes_onto(drawing, sheet) and (smaller := next(drawings, None)):
+        drawing = smaller
+    return drawing
 
 
 def sheet_drawing(name: str, drawing: Drawing, at: Placed, counted: str) -> SheetDrawing:
@@ -112,13 +141,13 @@ VIEWS: dict[str, Callable[[PanelResults, Scale, str], Drawing]] = {
 }
 """A sheet each, in this order; the elevation for the architect is without liner and checkpoints."""
 
-RETURNS = "Returns"
-"""One sheet more for a panel that has any."""
+RETURNS, RETURN_DETAILS = "Returns", "Return details"
+"""One sheet more for a panel that has any, and one for what can be read only near by."""
 
 
-def saw_sheets(computed: Sequence[PanelResults], project: Project, sheet: SheetSize) -> tuple[SheetDrawing, ...]:
+def saw_sheets(saw: SawList, project: Project, sheet: SheetSize) -> tuple[SheetDrawing, ...]:
     """The saw station of all panels together; no sheet where nothing is cut."""
-    made = enumerate(saw_drawings(computed, project, sheet), start=1)
+    made = enumerate(saw_drawings(saw, project, sheet), start=1)
     return tuple(
         sheet_drawing(SAW_NAME if k == 1 else f"{SAW_NAME}, {k}", drawing, wall_placed(drawing, sheet), "")
         for k, drawing in made

@@ -15,11 +15,11 @@ PARTS: Mapping[str, str] = {
     DRAWINGS: "Drawings: walls, elevations, bed views, sheet plans, returns",
     SCHEDULES: "Schedules: trimmed pieces, checkpoints, findings",
     ORDER: "Order",
-    TRIMS: "Trims to cut",
-    CUT_SHEETS: "Cut sheets",
-    GROWTH: "Growth and checkpoints",
-    TAPE: "Tape tables",
-    SAW: "Saw station",
+    TRIMS: "Sheets to cut: stacks of equal ones with their knife cuts",
+    CUT_SHEETS: "Cut sheets: what is cut from one that is unpacked",
+    GROWTH: "Growth and checkpoints: how far the liner moves over the day",
+    TAPE: "Tape tables: every head joint and course from both hooks",
+    SAW: "Saw station: bricks to cut, of all panels together",
 }
 """Names and titles, in the order of a choice; cover, questions and cautions are always there."""
 

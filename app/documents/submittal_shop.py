@@ -10,15 +10,13 @@ from app.documents.submittal_parts import CUT_SHEETS, TRIMS
 from app.drawing.drawing import Drawing
 from app.drawing.scales import Scale, SheetSize
 from app.drawing.svg import svg_document
-from app.drawing.views import cut_sheets, saw_station, trims
+from app.drawing.views import cut_sheets, saw_station, sheets_to_cut
 from app.drawing.views.cut_sheets import cut_sheets_view
 from app.drawing.views.growth import Warmth, growth_plot
-from app.drawing.views.trims import trims_view
-from app.liner.sheet_work import sheet_work
+from app.drawing.views.sheets_to_cut import sheets_to_cut_view
+from app.liner.stacks import cut_list
 from app.liner.work_values import Stack
-from app.order.rules import Rules
-from app.order.saw import saw_list
-from app.order.work import FaceWork
+from app.order.saw_values import SawList
 from app.panel.project import Project
 
 TRIMS_NAME, CUT_SHEETS_NAME, SAW_NAME = "Trims", "Cut sheets", "Saw station"
@@ -47,11 +45,12 @@ def shop_drawings(
 
 def _trims(results: PanelResults, project: Project, sheet: SheetSize) -> Iterator[tuple[str, Drawing]]:
     """As many stacks on a sheet as go onto it; the title says which sheet of how many."""
-    day, units = project.day, (project.length_unit, project.temperature_unit)
-    stacks = sheet_work(results.layout, results.plan, project.liner, day, *units).stacks
+    found = cut_list(results.layout, results.plan, results.cutting, project.liner)
+    stacks = found.stacks
     pages = list(_pages(results, project, sheet, stacks))
     for k, (scale, page) in enumerate(pages, start=1):
-        title = f"{results.panel.mark}, trims to cut: {sum(stack.count for stack in stacks)} in {len(stacks)} stacks"
+        count = sum(stack.count for stack in stacks)
+        title = f"{results.panel.mark}, sheets to cut: {count} of {found.used} to unpack, in {len(stacks)} stacks"
         title += f"; sheet {k} of {len(pages)}" if len(pages) > 1 else ""
         yield TRIMS_NAME if k == 1 else f"{TRIMS_NAME}, {k}", _trims_of(results, project, sheet, page, scale, title)
 
@@ -59,7 +58,7 @@ def _trims(results: PanelResults, project: Project, sheet: SheetSize) -> Iterato
 def _pages(
     results: PanelResults, project: Project, sheet: SheetSize, stacks: Sequence[Stack]
 ) -> Iterator[tuple[Scale, Sequence[Stack]]]:
-    usual, left = trims.usual_scale(project.length_unit), stacks
+    usual, left = sheets_to_cut.usual_scale(project.length_unit), stacks
     while left or left is stacks:
         scale, taken = _fitting(results, project, sheet, left, usual)
         yield scale, left[:taken]
@@ -89,10 +88,12 @@ def _fitting(
 def _trims_of(
     results: PanelResults, project: Project, sheet: SheetSize, stacks: Sequence[Stack], scale: Scale, title: str
 ) -> Drawing:
-    around = trims.AROUND
+    around = sheets_to_cut.AROUND
     paper = inner_room(sheet)[0] - around.left - around.right
     unit, liner = project.length_unit, project.liner
-    return trims_view(results.layout, results.plan, liner, stacks, scale=scale, unit=unit, title=title, paper_mm=paper)
+    return sheets_to_cut_view(
+        results.layout, results.plan, liner, stacks, scale=scale, unit=unit, title=title, paper_mm=paper
+    )
 
 
 def _cut_sheets(results: PanelResults, project: Project, sheet: SheetSize) -> Drawing:
@@ -133,9 +134,8 @@ def _caption(corner: str, axis: str) -> str:
     return f"Up the panel: tape hooked at the {hook}, running {to}"
 
 
-def saw_drawings(computed: Sequence[PanelResults], project: Project, sheet: SheetSize) -> tuple[Drawing, ...]:
+def saw_drawings(saw: SawList, project: Project, sheet: SheetSize) -> tuple[Drawing, ...]:
     """The saw station of all panels together, sheet by sheet; none where nothing is cut."""
-    saw = saw_list([FaceWork(one.layout, project.blend) for one in computed], Rules.of(project))
     wide, high = inner_room(sheet)
     around = saw_station.AROUND
     page = wide - around.left - around.right, high - around.top - around.bottom

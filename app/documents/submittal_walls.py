@@ -1,13 +1,14 @@
 """A sheet a wall: the whole wall drawn, and in words where its courses come from."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from app.brickwork.wall import is_continuous
 from app.documents.panel_results import PanelResults
 from app.documents.submittal_packing import packed
 from app.documents.submittal_paper import Placed, scales_for, wall_placed, wall_room
+from app.documents.submittal_words import COUNTED, counts, size_words
 from app.drawing.lettering import lettered, with_fractions
 from app.drawing.scales import NoScaleFits, Scale, SheetSize, largest_scale
 from app.drawing.svg import svg_document
@@ -16,13 +17,19 @@ from app.panel.project import Wall
 from app.panel.values import Panel
 
 FAR_LAYERS = ("course_lines", "openings", "outline")
+HEADS_MM, ROW_MM, LEAST_SPACE_MM = 6.0, 5.0, 3.0
+"""Height of a table's heads and of a row, and the least space above and below it, mm."""
+
 LEAST_MM = 1.0
 """A course lower than this on paper is not drawn brick by brick: its lines would run together."""
 
 
 @dataclass(frozen=True, slots=True)
 class WallSheet:
-    """One wall's sheet: `facts` are labels and values, `alt` says in words what the drawing shows."""
+    """One wall's sheet: `facts` are labels and values, `alt` says in words what the drawing shows.
+
+    `rows` are its panels in numbers, `table_y` where their table starts, mm from the sheet's top; None without room.
+    """
 
     mark: str
     scale: str
@@ -30,6 +37,8 @@ class WallSheet:
     svg: str
     at: Placed
     facts: tuple[tuple[str, str], ...]
+    rows: tuple[tuple[str, ...], ...]
+    table_y: float | None
 
 
 def wall_sheets(computed: Sequence[PanelResults], unit: str, sheet: SheetSize, palette: str) -> tuple[WallSheet, ...]:
@@ -44,15 +53,36 @@ def _wall_sheet(results: Sequence[PanelResults], unit: str, sheet: SheetSize, pa
     layers = LAYERS if min(one.size.gauge for one in layouts) >= LEAST_MM * scale.inches_per_mm else FAR_LAYERS
     drawn = wall_elevation(layouts, wall, scale=scale, unit=unit, layers=layers)
     facts = wall_facts(wall, [one.panel for one in results], unit)
+    rows = tuple(_panel_row(one, unit) for one in results)
+    at, table_y = _places(wall_placed(drawn, sheet), len(rows), sheet)
     said = ". ".join(f"{label}: {value}" for label, value in facts)
     return WallSheet(
         mark=wall.mark,
         scale=with_fractions(scale.words),
         alt=f"{drawn.title}. {drawn.words}. Scale {scale.words}. {said}.",
         svg=packed(svg_document(drawn, palette)),
-        at=wall_placed(drawn, sheet),
+        at=at,
         facts=facts,
+        rows=rows,
+        table_y=table_y,
     )
+
+
+def _panel_row(results: PanelResults, unit: str) -> tuple[str, ...]:
+    """Mark, size, brick, and the panel's numbers as in the panel schedule."""
+    panel, number = results.panel, counts(results)
+    size = size_words(panel.width, panel.height, unit)
+    return panel.mark, size, f"{panel.field.size}, {panel.field.bond}", *(number[name] for name in COUNTED)
+
+
+def _places(middle: Placed, rows: int, sheet: SheetSize) -> tuple[Placed, float | None]:
+    """The drawing and its table below, the space left shared out; the drawing in the middle where there is no room."""
+    free, table = wall_room(sheet)[1] - middle.height, HEADS_MM + ROW_MM * rows
+    space = (free - table) / 3
+    if space < LEAST_SPACE_MM:
+        return middle, None
+    y = middle.y - free / 2 + space
+    return replace(middle, y=y), y + middle.height + space
 
 
 def _scale(results: Sequence[PanelResults], unit: str, sheet: SheetSize) -> Scale:

@@ -90,9 +90,10 @@ def test_the_index_names_the_sheet_where_each_drawing_is(twelve: Project, twelve
         names = [f"{panel.mark}, {name}" for name in ("elevation", "bed view", "sheet plan", "schedules")]
         sheets = [next(n + 1 for n, text in enumerate(twelve_texts) if name in text) for name in names]
         has_returns = any(edge.treatment == "return" for edge in panel.edges)
-        unfolded = next((n + 1 for n, text in enumerate(twelve_texts) if f"{panel.mark}, returns" in text), None)
-        assert (unfolded is not None) == has_returns
-        sheets.insert(3, unfolded or "–")
+        for place, name in ((3, "returns"), (4, "return details")):
+            found = next((n + 1 for n, text in enumerate(twelve_texts) if f"{panel.mark}, {name}" in text), None)
+            assert (found is not None) == has_returns
+            sheets.insert(place, found or "–")
         assert f'" = 1\'-0" {" ".join(map(str, sheets))}' in twelve_texts[0]
 
 
@@ -191,7 +192,7 @@ def test_every_drawing_is_told_in_words(twelve: Project, twelve_pdf: bytes) -> N
     wall, *faces = texts
     assert wall.startswith("Wall North")
     for panel in twelve.walls[0].panels:
-        count = 4 if any(edge.treatment == "return" for edge in panel.edges) else 3
+        count = 5 if any(edge.treatment == "return" for edge in panel.edges) else 3
         alike, faces = faces[:count], faces[count:]
         assert all(text.startswith(panel.mark) and "Scale" in text and "Whole" in text for text in alike)
     assert not faces
@@ -278,6 +279,18 @@ def test_the_largest_panel_that_a_file_may_hold_fits_on_every_sheet_above_a4(she
 def test_an_unknown_sheet_is_refused_by_name() -> None:
     with pytest.raises(KeyError, match=r"sheet 'B5': expected one of .*ANSI B"):
         printed(project_of(), "B5")
+
+
+def test_return_details_show_legs_at_an_inch_to_the_foot() -> None:
+    # At 1" = 1'-0" an inch of face is 6 pt: 3 ft are 216 pt, and the short leg of a modular corner unit, 3-5/8 in.
+    # (BIA Technical Notes 10B), is 21.75 pt long.
+    pdf = printed(project_of(example("edges")))
+    texts = page_texts(pdf)
+    sheet = next(n for n, text in enumerate(texts) if ", return details" in text[:60])
+    assert 'Scale 1" = 1\'-0"' in texts[sheet]
+    sizes = drawn_sizes(pdf, sheet)
+    assert (216.0, 216.0) in sizes
+    assert (21.75, 216.0) in sizes
 
 
 def test_packing_moves_nothing() -> None:

@@ -50,7 +50,7 @@ async def test_the_parts_that_were_chosen_are_in_the_pdf(visitor: httpx.AsyncCli
     answer = await visitor.get(found[1])
     assert answer.headers["content-type"] == "application/pdf"
     text = _text(answer.content)
-    assert "trims to cut" in text
+    assert "sheets to cut" in text
     assert "Head joints and checkpoints along the panel" in text
     assert "elevation" not in text
     assert "Saw station" not in text
