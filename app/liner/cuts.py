@@ -44,10 +44,11 @@ def cuts(outline: Ring, rings: tuple[Ring, ...], away: tuple[int, int]) -> tuple
         for side, distance in zip(ends, distances, strict=True)
         if distance > _ON_EDGE
     ]
-    return tuple(_cut(start, end) for start, end in own)
+    return tuple(straight_cut(start, end) for start, end in own)
 
 
-def _cut(start: tuple[float, float], end: tuple[float, float]) -> Cut:
+def straight_cut(start: tuple[float, float], end: tuple[float, float]) -> Cut:
+    """The cut from one point to another, inches from the sheet's starting corner."""
     if abs(end[0] - start[0]) <= TOLERANCE:
         return Cut("x", start[0], start, end)
     if abs(end[1] - start[1]) <= TOLERANCE:

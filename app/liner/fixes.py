@@ -37,11 +37,24 @@ def fixes(
     return (*wind, *swing)
 
 
-def _windy(plan: SheetPlan, laps: Sequence[Lap]) -> Iterator[tuple[Sheet, str]]:
+def free_flanges(plan: SheetPlan, laps: Sequence[Lap]) -> tuple[int, ...]:
+    """Whole sheets with a far edge on which no later sheet lies, so that its flange is cut off; none without laps."""
+    free = _free_edges(plan, laps)
+    whole = () if plan.lap <= 0 else plan.sheets
+    return tuple(sheet.number for sheet in whole if not sheet.is_trimmed and free[sheet.number])
+
+
+def _free_edges(plan: SheetPlan, laps: Sequence[Lap]) -> dict[int, list[str]]:
     covered = {(lap.over, lap.edge) for lap in laps}
+    edges = ("along", "up")
+    return {s.number: [edge for edge in edges if (s.number, edge) not in covered] for s in plan.sheets}
+
+
+def _windy(plan: SheetPlan, laps: Sequence[Lap]) -> Iterator[tuple[Sheet, str]]:
+    free = _free_edges(plan, laps)
     for sheet in plan.sheets:
         share = sheet.area / _area(sheet)
-        words = _free([edge for edge in ("along", "up") if (sheet.number, edge) not in covered])
+        words = _free(free[sheet.number])
         words += [f"only {share:.0%} of a sheet"] if share < SMALL_SHARE else []
         if words:
             yield sheet, "; ".join(words)

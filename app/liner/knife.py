@@ -1,37 +1,37 @@
-"""What a knife meets along the cuts of a trim, counted and measured from the sheet's own pockets. See `knife_cuts`."""
+"""What a knife meets along the cuts of a sheet, counted and measured from the sheet's own pockets. See `knife_cuts`."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import numpy as np
+import shapely
 
 from app.brickwork.lattice import Floats
-from app.lengths import format_length
-from app.liner.cuts import Cut, cuts
-from app.liner.own_trims import OwnTrim
-from app.liner.pockets import Pockets, pockets
+from app.liner.cut_lines import NEAR
+from app.liner.cuts import Cut
+from app.liner.pockets import Pockets
 from app.liner.work_values import Counted, KnifeCut, Point
-from app.panel.project import Liner
 from app.panel.tolerance import TOLERANCE
 
 GUIDED = 1 / 64
 """Inches; a knife this near to the foot of a ridge runs on the floor, guided by it (common practice)."""
 
+AT_LINE = 1 / 32
+"""Inches; a cut nearer than this to the end of a pocket is at the joint line: half of the tape's smallest mark."""
+
 _RUNS = 2.0
 """A cut within a ridge for more than this many of its widths runs in it rather than across it."""
 
 
-def knife_cuts(trim: OwnTrim, liner: Liner, away: tuple[int, int]) -> tuple[KnifeCut, ...]:
-    """The cuts of a trim, ring by ring, each with its place in the sheet's pockets and the ridges it meets.
+def knife_cuts(cuts: Sequence[Cut], grid: Pockets) -> tuple[KnifeCut, ...]:
+    """Each cut with its place in the sheet's pockets and the ridges it meets; none for no cuts.
 
-    A pocket's floor is flat, a joint is a raised ridge. `away` is which way sheets follow on, as in `Sheet`.
+    A pocket's floor is flat, a joint is a raised ridge; between the teeth of a sheet a knife meets nothing.
     """
-    grid = pockets(trim.region.bond, trim.region.size, liner.columns, liner.rows, away)
-    found = cuts(trim.outline, trim.rings, (1, 1))
-    if not found:
+    if not cuts:
         return ()
-    ends = np.array([(cut.start, cut.end) for cut in found])
+    ends = np.array([(cut.start, cut.end) for cut in cuts])
     gaps = list(_gaps(ends, grid))
-    return tuple(_knife_cut(cut, gap, grid) for cut, gap in zip(found, gaps, strict=True))
+    return tuple(_knife_cut(cut, gap, grid) for cut, gap in zip(cuts, gaps, strict=True))
 
 
 def _knife_cut(cut: Cut, gaps: Floats, grid: Pockets) -> KnifeCut:
@@ -56,7 +56,7 @@ def _counts(ends: tuple[Point, ...], edges: Floats, axis: int) -> tuple[Counted,
 
 
 def _counted(at: float, far: Floats) -> Counted:
-    passed = int(np.searchsorted(far, at + GUIDED, side="right"))
+    passed = int(np.searchsorted(far, at + AT_LINE, side="right"))
     return Counted(passed, max(0.0, at - float(far[passed - 1])) if passed else at)
 
 
@@ -64,13 +64,25 @@ def _gaps(ends: Floats, grid: Pockets) -> Iterator[Floats]:
     """For each cut the stretches in which it is on no pocket's floor, from and to along it, shape (n, 2), inches."""
     near, far = _on_floors(ends, grid)
     lengths = np.hypot(*(ends[:, 1] - ends[:, 0]).T)
-    for low, high, length in zip(near, far, lengths.tolist(), strict=True):
+    rows = zip(near, far, lengths.tolist(), _in_sheet(ends, grid), strict=True)
+    for low, high, length, sheet in rows:
         met = high > low
         order = np.argsort(low[met])
         starts = np.append(low[met][order] * length, length)
         stops = np.append(0.0, np.maximum.accumulate(high[met][order]) * length)
-        gaps = np.column_stack([stops, starts])
+        gaps = np.stack([np.maximum(stops[:, None], sheet[:, 0]), np.minimum(starts[:, None], sheet[:, 1])], axis=-1)
+        gaps = gaps.reshape(-1, 2)
         yield gaps[gaps[:, 1] - gaps[:, 0] > 2 * GUIDED]
+
+
+def _in_sheet(ends: Floats, grid: Pockets) -> Iterator[Floats]:
+    """From and to along each cut where it is in the sheet, not in the air between its teeth, rising, shape (n, 2)."""
+    inner = shapely.buffer(shapely.Polygon(grid.outline), -NEAR, join_style="mitre")
+    parts, owner = shapely.get_parts(shapely.intersection(inner, shapely.linestrings(ends)), return_index=True)
+    for k, (start, _) in enumerate(ends):
+        found = [np.hypot(*(shapely.get_coordinates(part) - start).T) for part in parts[owner == k]]
+        spans = np.array([(at.min() - NEAR, at.max() + NEAR) for at in found if len(at)]).reshape(-1, 2)
+        yield spans[np.argsort(spans[:, 0])]
 
 
 def _on_floors(ends: Floats, grid: Pockets) -> tuple[Floats, Floats]:
@@ -103,48 +115,3 @@ def _beside(cut: Cut, grid: Pockets) -> float | None:
         if not ((gaps[:, 1] - gaps[:, 0]) > _RUNS * grid.ridge).any():
             return float(move)
     return None
-
-
-def knife_words(knife: KnifeCut, unit: str = "in") -> str:
-    """One cut in words, lengths in `unit`: where it starts in pockets and inches, how many ridges it crosses, and what
-    to do where it runs in one."""
-    words = [_where(knife, unit)]
-    if knife.ridges or not knife.in_ridge:
-        words.append(_crossing(len(knife.ridges)))
-    if knife.in_ridge:
-        words.append(f"{format_length(knife.in_ridge, unit)} of it in a ridge{_move(knife, unit)}")
-    return ", ".join(words)
-
-
-def _where(knife: KnifeCut, unit: str) -> str:
-    cut = knife.cut
-    match cut.axis:
-        case "x":
-            return _place(knife.along, "pocket", cut.at, unit) + " along"
-        case "y":
-            return _place(knife.up, "course", cut.at, unit) + " up"
-    ends = [
-        f"{_place(knife.along[k : k + 1], 'pocket', end[0], unit)} along and"
-        f" {_place(knife.up[k : k + 1], 'course', end[1], unit)} up"
-        for k, end in enumerate((cut.start, cut.end))
-    ]
-    return f"from {ends[0]} to {ends[1]}"
-
-
-def _place(counted: tuple[Counted, ...], what: str, at: float, unit: str) -> str:
-    if not counted or not counted[0].pockets:
-        return format_length(at, unit)
-    first = counted[0]
-    words = f"{first.pockets} {what}{'s' * (first.pockets != 1)}"
-    return f"{words} + {format_length(first.past, unit)}" if first.past > GUIDED else words
-
-
-def _crossing(count: int) -> str:
-    return "no ridge" if count == 0 else f"{count} ridge{'s' * (count != 1)} across"
-
-
-def _move(knife: KnifeCut, unit: str) -> str:
-    if knife.beside is None:
-        return ""
-    way = "away from" if knife.beside > 0 else "towards"
-    return f": move it {format_length(abs(knife.beside), unit)} {way} the starting corner"

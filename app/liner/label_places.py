@@ -1,14 +1,20 @@
 """Where words stand on liner sheets."""
 
 from collections.abc import Sequence
+from functools import reduce
+from math import hypot
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from app.liner.cuts import Ring
 from app.liner.values import Sheet
 
 Floats = NDArray[np.float64]
+
+_FINE = 0.25
+"""Inches; how near to the roomiest place a number stands."""
 
 
 def label_places(sheets: Sequence[Sheet]) -> Floats:
@@ -28,7 +34,32 @@ def label_places(sheets: Sequence[Sheet]) -> Floats:
     return points
 
 
-def has_room(sheet: Sheet, left: float, low: float, right: float, high: float) -> bool:
-    """Whether a box, inches, lies wholly on one part of the sheet's trim."""
-    box = shapely.box(left, low, right, high)
-    return any(shapely.Polygon(ring).contains(box) for ring in sheet.trim)
+def lie_on(sheets: Sequence[Sheet], boxes: Floats) -> NDArray[np.bool_]:
+    """Whether each box (left, lower, right, upper; inches) lies wholly on one part of its sheet's trim.
+
+    `boxes` has shape (..., sheets, 4); the answer has (..., sheets).
+    """
+    rings = [np.asarray(ring) for sheet in sheets for ring in sheet.trim]
+    found = np.zeros(boxes.shape[:-1], dtype=np.bool_)
+    if rings:
+        owner = np.repeat(np.arange(len(sheets)), [len(sheet.trim) for sheet in sheets])
+        index = np.repeat(np.arange(len(rings)), [len(ring) for ring in rings])
+        parts = shapely.polygons(shapely.linearrings(np.concatenate(rings), indices=index))
+        is_on = shapely.contains(parts, shapely.box(*np.moveaxis(boxes[..., owner, :], -1, 0)))
+        np.logical_or.at(found.T, owner, is_on.T)
+    return found
+
+
+def roomiest(rings: Sequence[Ring]) -> list[tuple[float, float, float]]:
+    """Where each part of a shape has most room for a number, and how far its nearest edge is from there, inches.
+
+    The part with most room comes first; none for no rings.
+    """
+    if not rings:
+        return []
+    shape = reduce(shapely.symmetric_difference, map(shapely.Polygon, rings))
+    found = []
+    for part in shapely.get_parts(shape):
+        (x, y), (near_x, near_y) = shapely.maximum_inscribed_circle(part, _FINE).coords
+        found.append((x, y, hypot(near_x - x, near_y - y)))
+    return sorted(found, key=lambda place: -round(place[2], 2))

@@ -38,6 +38,7 @@ class _Strip:
     rings: tuple[Floats, ...] = ()
     area: float = 0.0
     middle: Point = (0.0, 0.0)
+    seam: tuple[Floats, ...] = ()
 
 
 _Rings = tuple[list[Floats], list[Floats]]
@@ -95,8 +96,8 @@ def _strips(pairs: Sequence[tuple[Sheet, Sheet, _Rings]], width: float) -> list[
         seams = _seams(over[some], by[some], grid)
         bands = shapely.buffer(seams, width, cap_style="flat", join_style="mitre")
         parts = shapely.intersection(bands, by[some], grid_size=grid)
-        for k, part in zip(some.tolist(), parts, strict=True):
-            strips[k] = _strip(part)
+        for k, seam, part in zip(some.tolist(), seams, parts, strict=True):
+            strips[k] = _strip(seam, part)
     return strips
 
 
@@ -112,13 +113,14 @@ def _seams(over: Shapes, by: Shapes, grid: float | None) -> Shapes:
     return seams
 
 
-def _strip(shape: BaseGeometry) -> _Strip:
+def _strip(seam: BaseGeometry, shape: BaseGeometry) -> _Strip:
     parts = polygons_in(shape)
     if not parts:
         return _Strip()
     middle = shapely.point_on_surface(max(parts, key=lambda part: part.area))
     rings = tuple(shapely.get_coordinates(part.exterior)[:-1] for part in parts)
-    return _Strip(rings, sum(part.area for part in parts), (middle.x, middle.y))
+    runs = tuple(shapely.get_coordinates(run) for run in shapely.get_parts(seam))
+    return _Strip(rings, sum(part.area for part in parts), (middle.x, middle.y), runs)
 
 
 def _is_slanted(ring: Floats) -> bool:
@@ -132,10 +134,15 @@ def _lap(over: Sheet, by: Sheet, strip: _Strip) -> Lap:
         over=over.number,
         by=by.number,
         edge="along" if over.row == by.row else "up",
-        rings=tuple(tuple((x + dx, y + dy) for dx, dy in ring.tolist()) for ring in strip.rings),
+        rings=_moved(strip.rings, x, y),
         area=strip.area,
         middle=(x + strip.middle[0], y + strip.middle[1]),
+        seam=_moved(strip.seam, x, y),
     )
+
+
+def _moved(lines: tuple[Floats, ...], x: float, y: float) -> tuple[Ring, ...]:
+    return tuple(tuple((x + dx, y + dy) for dx, dy in line.tolist()) for line in lines)
 
 
 def lap_rings(sheet: Sheet, laps: Iterable[Lap]) -> Iterator[Ring]:

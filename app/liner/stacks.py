@@ -1,46 +1,114 @@
-"""Equal trims, which are cut in one stack."""
+"""Unpacked sheets that are cut alike, which are cut in one stack."""
 
-from collections.abc import Mapping, Sequence
 from string import ascii_uppercase
 
+import numpy as np
+
+from app.brickwork.lattice import Floats
 from app.brickwork.layout import Layout
+from app.brickwork.regions import Region
+from app.brickwork.turning import turned_points
+from app.liner.cut_lines import cut_lines
+from app.liner.cuts import Ring
 from app.liner.knife import knife_cuts
-from app.liner.own_trims import own_trims
+from app.liner.mould import mould
+from app.liner.offcut_values import CutSheet, CuttingPlan, Taken
+from app.liner.places import starts
+from app.liner.pockets import pockets
 from app.liner.values import SheetPlan
-from app.liner.work_values import KnifeCut, Stack
+from app.liner.work_values import CutList, KnifeCut, Piece, Stack
 from app.panel.project import Liner
 
+_TICKS, _OFF_TIE = 1e4, 0.137
+"""Pieces are equal to a ten-thousandth of an inch; a little is added before rounding, as lines at whole 1/64 in. or
+thirds then lie far from where rounding turns."""
 
-def stacks(layout: Layout, plan: SheetPlan, liner: Liner) -> tuple[Stack, ...]:
-    """Every trimmed sheet in the stack of those equal to it, the largest stack first; none for no trims.
+_STRAIGHT = 1e-6
+"""Sine of a turn that is none: far over float round-off, far under that between chords of an arc."""
 
-    Equal are trims of one kind of sheet with the same outline in the sheet's own frame; one of a kind is a stack of
-    its own.
+Cutout = tuple[Taken, tuple[bytes, ...], tuple[Floats, ...]]
+"""A trim with the key of its rings, and the rings."""
+
+
+def cut_list(layout: Layout, plan: SheetPlan, cutting: CuttingPlan, liner: Liner) -> CutList:
+    """Every unpacked sheet of the cutting plan: in the stack of those cut alike, the largest stack first, or whole.
+
+    Alike are sheets of one mould out of which the same pieces are cut at the same places. Empty for no sheets.
     """
-    areas = {sheet.number: sheet.area for sheet in plan.sheets}
-    groups = sorted(own_trims(layout, plan), key=lambda trim: (-len(trim.sheets), trim.sheets[0]))
-    away = plan.sheets[0].away if plan.sheets else (1, 1)
-    return tuple(
-        Stack(
-            mark=letters(k),
-            size=trim.region.size.name,
-            bond=trim.region.bond.name,
-            sheets=trim.sheets,
-            outline=trim.outline,
-            rings=trim.rings,
-            cuts=knife_cuts(trim, liner, away),
-            area=areas[trim.sheets[0]],
-        )
-        for k, trim in enumerate(groups)
+    is_trimmed = {sheet.number: sheet.is_trimmed for sheet in plan.sheets}
+    whole = [sheet.owner for sheet in cutting.sheets if not is_trimmed[sheet.owner]]
+    alike: dict[object, list[tuple[CutSheet, list[Cutout]]]] = {}
+    for sheet in cutting.sheets:
+        if is_trimmed[sheet.owner]:
+            cutouts = sorted(map(_cutout, sheet.taken), key=lambda one: (-round(one[0].area, 3), one[1]))
+            key = sheet.size, sheet.bond, tuple(rings for _, rings, _ in cutouts)
+            alike.setdefault(key, []).append((sheet, cutouts))
+    regions = {(region.size.name, region.bond.name): region for region in reversed(layout.regions)}
+    away = starts(plan.corner)
+    stacks: list[Stack] = []
+    for same in sorted(alike.values(), key=lambda same: (-len(same), same[0][0].owner)):
+        stack = _stack(letters(len(stacks)), same, regions[same[0][0].size, same[0][0].bond], liner, away)
+        if stack.cuts:
+            stacks.append(stack)
+        else:
+            whole += stack.owners
+    return CutList(tuple(stacks), tuple(sorted(whole)))
+
+
+def _stack(
+    mark: str, same: list[tuple[CutSheet, list[Cutout]]], region: Region, liner: Liner, away: tuple[int, int]
+) -> Stack:
+    """Sheets with the same cutouts in the same order."""
+    sheet, first = same[0]
+    shape = mould(region.bond, region.size, liner.columns, liner.rows)
+    start = (turned_points(shape.outline, shape.turn) * away).min(axis=0)
+    own = [[turned_points(ring, shape.turn) * away - start for ring in rings] for _, _, rings in first]
+    grid = pockets(region.bond, region.size, liner.columns, liner.rows, away)
+    numbers = zip(*([taken.number for taken, _, _ in cutouts] for _, cutouts in same), strict=True)
+    cuts: tuple[KnifeCut, ...] = knife_cuts(cut_lines(grid.outline, own), grid)
+    return Stack(
+        mark=mark,
+        size=sheet.size,
+        bond=sheet.bond,
+        owners=tuple(sheet.owner for sheet, _ in same),
+        outline=_ring(grid.outline),
+        pieces=tuple(
+            Piece(many, tuple(map(_ring, rings)), taken.area)
+            for many, rings, (taken, _, _) in zip(numbers, own, first, strict=True)
+        ),
+        cuts=cuts,
     )
+
+
+def _cutout(taken: Taken) -> Cutout:
+    rings = sorted(
+        ((_key(ring), ring) for ring in map(_turns_only, map(np.array, taken.rings))), key=lambda one: one[0]
+    )
+    return taken, tuple(key for key, _ in rings), tuple(ring for _, ring in rings)
+
+
+def _turns_only(ring: Floats) -> Floats:
+    """The ring without corners at which it runs straight on."""
+    on = np.concatenate([ring[1:], ring[:1]]) - ring
+    back = np.concatenate([on[-1:], on[:-1]])
+    lengths = np.hypot(on[:, 0], on[:, 1])
+    across = np.abs(back[:, 0] * on[:, 1] - back[:, 1] * on[:, 0])
+    turns: Floats = ring[across > _STRAIGHT * lengths * np.concatenate([lengths[-1:], lengths[:-1]])]
+    return turns
+
+
+def _key(ring: Floats) -> bytes:
+    """The same for rings with the same corners, wherever they start."""
+    ticks = np.rint(ring * _TICKS + _OFF_TIE).astype(np.int64)
+    first = int(np.lexsort(ticks.T)[0]) if len(ticks) else 0
+    return np.concatenate([ticks[first:], ticks[:first]]).tobytes()
+
+
+def _ring(points: Floats) -> Ring:
+    return tuple((x, y) for x, y in points.tolist())
 
 
 def letters(number: int) -> str:
     """A to Z, then AA, AB and so on, for 0, 1, 2 …"""
     before, last = divmod(number, len(ascii_uppercase))
     return (letters(before - 1) if before else "") + ascii_uppercase[last]
-
-
-def knife(stacks: Sequence[Stack]) -> Mapping[int, tuple[KnifeCut, ...]]:
-    """The cuts of each trimmed sheet by its number, joints nominal."""
-    return {number: stack.cuts for stack in stacks for number in stack.sheets}

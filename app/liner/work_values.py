@@ -1,7 +1,6 @@
-"""What a crew does with the sheets of one panel: laps, knife cuts, stacks, hold-downs, edge pieces. Inches, face frame
+"""What a crew does with the sheets of one panel: laps, cuts, stacks, hold-downs, tape, edge pieces. Inches, face frame
 if not said; sheets by their numbers."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from math import ceil
@@ -19,7 +18,8 @@ class Lap:
     """Where sheet `by` lies on the flange of sheet `over`, which was laid before it.
 
     `edge` is which far edge of `over` that is: "along" its courses, or "up" from the starting corner. `rings` are the
-    strips within the brick field, `area` theirs together, `middle` a point on the largest.
+    strips within the brick field, `area` theirs together, `middle` a point on the largest, `seam` the edge that the
+    two share, in runs.
     """
 
     over: int
@@ -28,6 +28,16 @@ class Lap:
     rings: tuple[Ring, ...]
     area: float
     middle: Point
+    seam: tuple[Ring, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TapedSeam:
+    """Where sheet `by` butts sheet `over`, whose flange was cut away there, and over what length."""
+
+    over: int
+    by: int
+    length: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,30 +69,59 @@ class KnifeCut:
 
 
 @dataclass(frozen=True, slots=True)
-class Stack:
-    """Equal trims, to be cut together; `mark` is "A" for the most frequent, `cuts` are those of each of `sheets`.
+class Piece:
+    """What is cut out of one place of every sheet of a stack: `numbers` are the laid sheets that it becomes, one for
+    each unpacked sheet; `rings` its outlines and holes, `area` in square inches."""
 
-    `outline` is the full sheet and `rings` what is left of it, both from its starting corner, away from it and up from
-    it, joints nominal; `area` is that of one trim as it lies.
+    numbers: tuple[int, ...]
+    rings: tuple[Ring, ...]
+    area: float
+
+
+@dataclass(frozen=True, slots=True)
+class Stack:
+    """Unpacked sheets that are cut alike, to be cut together; `mark` is "A" for the most frequent.
+
+    `owners` are the laid sheets for which they are fetched. `outline` is the full sheet and `pieces` all that is cut
+    from it, the largest first; the rest is waste. `cuts` are in the order in which a knife makes them. All from the
+    sheet's starting corner, away from it and up from it, joints nominal.
     """
 
     mark: str
     size: str
     bond: str
-    sheets: tuple[int, ...]
+    owners: tuple[int, ...]
     outline: Ring
-    rings: tuple[Ring, ...]
+    pieces: tuple[Piece, ...]
     cuts: tuple[KnifeCut, ...]
-    area: float
 
     @property
     def count(self) -> int:
-        return len(self.sheets)
+        """How many sheets are unpacked for it."""
+        return len(self.owners)
 
     @property
     def passes(self) -> int:
         """How often it is cut with at most `MOST_IN_STACK` sheets at a time."""
         return ceil(self.count / MOST_IN_STACK)
+
+    @property
+    def sheets(self) -> tuple[int, ...]:
+        """The laid sheets that come out of it, in laying order."""
+        return tuple(sorted(number for piece in self.pieces for number in piece.numbers))
+
+
+@dataclass(frozen=True, slots=True)
+class CutList:
+    """All sheets to unpack: `stacks` to cut, and the laid sheets that are `whole`."""
+
+    stacks: tuple[Stack, ...]
+    whole: tuple[int, ...]
+
+    @property
+    def used(self) -> int:
+        """How many sheets that are."""
+        return len(self.whole) + sum(stack.count for stack in self.stacks)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,11 +171,25 @@ class EdgePieces:
 
 @dataclass(frozen=True, slots=True)
 class SheetWork:
-    """All of it for one panel; `knife` has the cuts of each trimmed sheet by its number."""
+    """All of it for one panel.
+
+    `free_flanges` are whole sheets with a far edge on which no later sheet lies, `taped` the seams that butt.
+    """
 
     laps: tuple[Lap, ...]
-    knife: Mapping[int, tuple[KnifeCut, ...]]
-    stacks: tuple[Stack, ...]
+    cut_list: CutList
     hold_downs: tuple[HoldDown, ...]
     fixes: tuple[Fix, ...]
+    free_flanges: tuple[int, ...]
+    taped: tuple[TapedSeam, ...]
     edge_pieces: EdgePieces
+
+    @property
+    def stacks(self) -> tuple[Stack, ...]:
+        """Sheets to cut."""
+        return self.cut_list.stacks
+
+    @property
+    def taped_length(self) -> float:
+        """All seams that butt, inches."""
+        return sum(seam.length for seam in self.taped)

@@ -1,12 +1,11 @@
-"""Drawings of the Liner screen: sheets as they lie, stacks of trims, sheets out of which several are cut."""
+"""Drawings of the Liner screen: sheets as they lie, and sheets to cut."""
 
 from dataclasses import replace
 
 from app.drawing.drawing import Drawing
 from app.drawing.scales import Margins, Scale
-from app.drawing.views.cut_sheets import cut_sheets_view
 from app.drawing.views.sheets import LAYERS, WITH_WORK, sheet_view
-from app.drawing.views.trims import trims_view
+from app.drawing.views.sheets_to_cut import sheets_to_cut_view
 from app.web.inline_drawing import InlineDrawing, inline_drawing
 from app.web.words import counted
 from app.workflow.compute import Computed
@@ -17,7 +16,7 @@ PAPER_MM = (290.0, 240.0)
 SHOWN = tuple(layer for layer in LAYERS if layer not in ("title", "checkpoints"))
 
 ROW_MM = 262.0
-"""A row of trims or cut sheets is as wide as the page where it is read."""
+"""A row of sheets to cut is as wide as the page where it is read."""
 
 AROUND = Margins(left=4.0, right=8.0, bottom=8.0, top=4.0)
 """The page itself has the title."""
@@ -34,23 +33,13 @@ def plan_drawing(computed: Computed) -> InlineDrawing:
     return inline_drawing(drawn, f"Sheet plan of panel {panel.mark}: {sheets}, seen from the foot of the bed")
 
 
-def trims_drawing(computed: Computed) -> InlineDrawing | None:
-    """Every stack of equal trims drawn once; none where nothing is cut."""
+def cut_drawing(computed: Computed) -> InlineDrawing | None:
+    """Every stack of sheets that are cut alike drawn once; none where nothing is cut."""
     stacks, liner = computed.sheet_work.stacks, computed.given.liner
     if not stacks:
         return None
-    drawn = trims_view(computed.layout, computed.plan, liner, stacks, unit=computed.unit, paper_mm=ROW_MM)
-    label = f"Trims of panel {computed.layout.panel.mark}, as they lie on the bed"
-    return inline_drawing(_untitled(drawn), label, hatched="trims")
-
-
-def cuts_drawing(computed: Computed) -> InlineDrawing | None:
-    """Every way to cut several out of one sheet; none where each place takes a sheet of its own."""
-    if not any(sheet.is_shared for sheet in computed.cutting.sheets):
-        return None
-    liner = computed.given.liner
-    drawn = cut_sheets_view(computed.layout, computed.cutting, liner, unit=computed.unit, paper_mm=ROW_MM)
-    label = f"Sheets of panel {computed.layout.panel.mark} out of which several are cut, as they lie on the bed"
+    drawn = sheets_to_cut_view(computed.layout, computed.plan, liner, stacks, unit=computed.unit, paper_mm=ROW_MM)
+    label = f"Sheets to cut for panel {computed.layout.panel.mark}, as they lie on the bed"
     return inline_drawing(_untitled(drawn), label, hatched="cuts")
 
 

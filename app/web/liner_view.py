@@ -1,38 +1,42 @@
 """What the Liner screen of a panel shows, made from one panel of one moment."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from app.drawing.views.cut_sheets import WORDS as CUT_WORDS
+from app.drawing.views import sheets_to_cut
 from app.drawing.views.sheets import WORDS
-from app.drawing.views.trims import CAUTION, COUNTED
-from app.drawing.views.trims import WORDS as TRIM_WORDS
 from app.liner.offcut_values import CuttingPlan
-from app.liner.work_values import SheetWork, Stack
+from app.liner.work_values import SheetWork
 from app.panel.laying import CORNERS, DIRECTIONS, Laying
 from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
 from app.web.inline_drawing import InlineDrawing
-from app.web.liner_drawings import cuts_drawing, plan_drawing, trims_drawing
+from app.web.liner_drawings import cut_drawing, plan_drawing
 from app.web.liner_words import (
+    cut_list_words,
     cut_words,
     edge_words,
     fix_words,
+    flange_words,
     hold_words,
     lap_words,
-    numbers_words,
+    piece_words,
     proof_words,
+    run_words,
     saved_words,
     stack_words,
+    tape_words,
 )
 from app.web.pages import Page, Step
 from app.web.project_schedule import PanelLink
-from app.web.words import at, counted, sized
+from app.web.words import at, sized
 from app.workflow.compute import Computed
 from app.workflow.loading import LoadedPanel
 
 TASKS: tuple[Task, ...] = ("walking on the bed", "cutting liner", "fixing liner")
 
 CORNER_WORDS = {corner: f"{corner.removeprefix('bed ')} of the bed" for corner in CORNERS}
+FIXED = {"wind": "Fix when windy", "swing": "Fix when the temperature swings far"}
+
 DIRECTION_WORDS = {"across": "in rows across, from the foot or the top", "up": "in columns, from one side"}
 
 
@@ -47,21 +51,13 @@ class Count:
 
 @dataclass(frozen=True, slots=True)
 class StackRow:
-    """Equal trims, cut together."""
+    """Sheets that are cut alike."""
 
     mark: str
     words: str
     kind: str
-    sheets: str
+    pieces: tuple[str, ...]
     cuts: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class SharedRow:
-    """One unpacked sheet out of which several laid sheets are cut."""
-
-    owner: str
-    sheets: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +72,7 @@ class LaidNotice:
 
 @dataclass(frozen=True, slots=True)
 class LinerResults:
-    """All that follows from how the sheets are laid; `fixes` are pairs of when and which."""
+    """All that follows from how the sheets are laid; `holding` says it of laps, flanges, tape, bricks and edges."""
 
     address: str
     revision: int
@@ -84,17 +80,12 @@ class LinerResults:
     counts: tuple[Count, ...]
     drawing: InlineDrawing
     key: str
-    trim_key: tuple[str, ...]
-    stacks: tuple[StackRow, ...]
-    stack_facts: str
-    trims: InlineDrawing | None
+    cut_facts: str
+    whole: str
+    cut_key: tuple[str, ...]
     cuts: InlineDrawing | None
-    cuts_key: str
-    shared: tuple[SharedRow, ...]
-    laps: str
-    holds: str
-    fixes: tuple[tuple[str, str], ...]
-    edges: str
+    stacks: tuple[StackRow, ...]
+    holding: tuple[str, ...]
     notice: LaidNotice | None
 
 
@@ -162,17 +153,12 @@ def results_of(loaded: LoadedPanel, computed: Computed, notice: LaidNotice | Non
         counts=_counts(cutting),
         drawing=plan_drawing(computed),
         key=WORDS,
-        trim_key=(TRIM_WORDS, f"A tick is a raised joint ridge that the cut crosses. {CAUTION}"),
+        cut_facts=cut_list_words(work.cut_list),
+        whole=f"Whole: {run_words(work.cut_list.whole)}." if work.cut_list.whole else "",
+        cut_key=(f"{sheets_to_cut.WORDS}. {sheets_to_cut.COUNTED}", f"{sheets_to_cut.READ} {sheets_to_cut.CAUTION}"),
+        cuts=cut_drawing(computed),
         stacks=_stacks(work, unit),
-        stack_facts=_stack_facts(work.stacks),
-        trims=trims_drawing(computed),
-        cuts=cuts_drawing(computed),
-        cuts_key=CUT_WORDS,
-        shared=_shared(cutting),
-        laps=lap_words(computed.plan, work.laps, unit),
-        holds=hold_words(work.hold_downs),
-        fixes=_fixes(work),
-        edges=edge_words(work.edge_pieces, unit),
+        holding=tuple(filter(None, _holding(computed))),
         notice=notice,
     )
 
@@ -202,31 +188,21 @@ def _stacks(work: SheetWork, unit: str) -> tuple[StackRow, ...]:
             mark=stack.mark,
             words=stack_words(stack),
             kind=f"{stack.size}, {stack.bond}" if len(kinds) > 1 else "",
-            sheets=numbers_words(stack.sheets),
+            pieces=piece_words(stack),
             cuts=cut_words(stack, unit),
         )
         for stack in work.stacks
     )
 
 
-def _stack_facts(stacks: tuple[Stack, ...]) -> str:
-    """How many are cut; where all are of one kind the list need not say which."""
-    if not stacks:
-        return "No sheet is cut."
-    trims = sum(stack.count for stack in stacks)
-    cut = f"{counted(trims, 'sheet is', 'sheets are')} cut, in {counted(len(stacks), 'way')}."
-    return f"{cut} {COUNTED}"
-
-
-def _shared(cutting: CuttingPlan) -> tuple[SharedRow, ...]:
-    return tuple(
-        SharedRow(str(sheet.owner), numbers_words(sorted(taken.number for taken in sheet.taken)))
-        for sheet in cutting.sheets
-        if sheet.is_shared
-    )
-
-
-def _fixes(work: SheetWork) -> tuple[tuple[str, str], ...]:
-    names = {"wind": "In wind fix", "swing": "In a large swing of temperature fix"}
-    found = ((name, fix_words(work.fixes, when)) for when, name in names.items())
-    return tuple((name, words) for name, words in found if words)
+def _holding(computed: Computed) -> Iterator[str]:
+    """Sentences, some empty."""
+    work, unit = computed.sheet_work, computed.unit
+    yield lap_words(computed.plan, work.laps, unit)
+    yield flange_words(work)
+    yield tape_words(work, unit)
+    yield hold_words(work.hold_downs)
+    for when, name in FIXED.items():
+        words = fix_words(work.fixes, when)
+        yield f"{name}: {words}." if words else ""
+    yield edge_words(work.edge_pieces, unit)

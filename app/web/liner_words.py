@@ -1,13 +1,20 @@
-"""Sheets of liner in words: how many, which are cut together, what holds them, what ends the courses."""
+"""Sheets of liner in words: how many, which are cut alike, what holds them, what is taped, what ends the courses."""
 
 from collections.abc import Sequence
 
+from app.drawing.stack_cells import piece_names
 from app.lengths import format_length
-from app.liner.knife import knife_words
+from app.liner.fixes import SMALL_SHARE
+from app.liner.knife_words import knife_words, to_tick
 from app.liner.offcut_values import CuttingPlan
 from app.liner.values import SheetPlan
-from app.liner.work_values import MOST_IN_STACK, EdgePieces, Fix, HoldDown, Lap, Stack
+from app.liner.work_values import MOST_IN_STACK, CutList, EdgePieces, Fix, HoldDown, Lap, SheetWork, Stack
 from app.web.words import counted, listed
+
+WHY = {
+    "wind": f"a far edge on which no later sheet lies, or less than {SMALL_SHARE:.0%} of a sheet",
+    "swing": "longer than the liner may grow free",
+}
 
 
 def proof_words(cutting: CuttingPlan) -> str:
@@ -42,9 +49,32 @@ def cut_words(stack: Stack, unit: str) -> tuple[str, ...]:
     )
 
 
-def numbers_words(numbers: Sequence[int]) -> str:
-    """Numbers of sheets."""
-    return listed([str(number) for number in numbers])
+def piece_words(stack: Stack) -> tuple[str, ...]:
+    """As which laid sheets each piece of a stack is laid, named as on its drawing."""
+    names, pieces = piece_names(stack), [run_words(piece.numbers) for piece in stack.pieces]
+    if stack.count == 1 or len(pieces) == 1:
+        return (listed(pieces),)
+    return tuple(f"{name}: {words}" for name, words in zip(names, pieces, strict=True))
+
+
+def cut_list_words(cut: CutList) -> str:
+    """How many sheets are cut in how many ways, and how many are laid whole."""
+    if not cut.stacks:
+        return "No sheet is cut."
+    many = sum(stack.count for stack in cut.stacks)
+    words = f"{counted(cut.used, 'sheet')} to unpack: {many:,} to cut, in {counted(len(cut.stacks), 'way')}"
+    return f"{words}, and {len(cut.whole):,} whole." if cut.whole else f"{words}."
+
+
+def run_words(numbers: Sequence[int]) -> str:
+    """Numbers of sheets, three or more that follow one another as a run: `7, 15, 102\u2013108`."""
+    runs: list[list[int]] = []
+    for number in sorted(numbers):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(f"{run[0]}\u2013{run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs)
 
 
 def lap_words(plan: SheetPlan, laps: Sequence[Lap], unit: str) -> str:
@@ -67,14 +97,30 @@ def hold_words(holds: Sequence[HoldDown]) -> str:
     )
 
 
+def flange_words(work: SheetWork) -> str:
+    """Where flanges are cut off; nothing for liner without laps."""
+    if not work.laps:
+        return ""
+    words = "Cut a flange off where no later sheet lies on it: at the far edges of the brick and beside openings"
+    whole = f"; of whole sheets that is so for {run_words(work.free_flanges)}" if work.free_flanges else ""
+    return f"{words}{whole}."
+
+
+def tape_words(work: SheetWork, unit: str) -> str:
+    """Which seams are taped, as there is no flange; nothing for none."""
+    if not work.taped:
+        return ""
+    sheets = run_words(tuple(dict.fromkeys(seam.over for seam in work.taped)))
+    return (
+        f"Seam tape: {to_tick(work.taped_length, unit)}. {sheets} come from inside a sheet, so there is no flange under"
+        " the next one: butt and tape those seams."
+    )
+
+
 def fix_words(fixes: Sequence[Fix], when: str) -> str:
-    """Sheets to fix, with the same reason once; nothing for none."""
-    reasons: dict[str, list[int]] = {}
-    for fix in fixes:
-        if fix.when == when:
-            reasons.setdefault(fix.reason, []).append(fix.sheet)
-    said = [f"{numbers_words(sheets)} ({reason})" for reason, sheets in reasons.items()]
-    return "; ".join(said)
+    """Sheets to fix and why; nothing for none."""
+    numbers = tuple(fix.sheet for fix in fixes if fix.when == when)
+    return f"{run_words(numbers)} ({WHY[when]})" if numbers else ""
 
 
 def edge_words(pieces: EdgePieces, unit: str) -> str:

@@ -81,9 +81,9 @@ class Computed:
 
     @cached_property
     def sheet_work(self) -> SheetWork:
-        """Laps, knife cuts, stacks, hold-downs and edge pieces, once somebody asks."""
-        given = self.given
-        return sheet_work(self.layout, self.plan, given.liner, given.day, given.length_unit, given.temperature_unit)
+        """Laps, sheets to cut, hold-downs, seams to tape and edge pieces, once somebody asks."""
+        given, units = self.given, (self.given.length_unit, self.given.temperature_unit)
+        return sheet_work(self.layout, self.plan, self.cutting, given.liner, given.day, *units)
 
     @cached_property
     def saw(self) -> SawList:

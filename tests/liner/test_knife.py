@@ -12,20 +12,29 @@ from app.brickwork.layout import Layout, lay_out
 from app.brickwork.regions import Region
 from app.brickwork.turning import turned, turned_points
 from app.documents.project_file import read_panel
-from app.liner.knife import GUIDED, knife_words
+from app.liner.cuts import straight_cut
+from app.liner.knife import GUIDED
+from app.liner.knife_words import knife_words
+from app.liner.offcuts import cutting_plan
 from app.liner.sheets import sheet_plan
-from app.liner.stacks import knife, stacks
+from app.liner.stacks import cut_list
 from app.liner.values import Sheet
-from app.liner.work_values import Counted, KnifeCut
+from app.liner.work_values import Counted, KnifeCut, Stack
 from app.panel.project import Liner
 
-RANDOM = settings(max_examples=40, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+RANDOM = settings(max_examples=25, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 NEAR = 1e-3
 LINER = Liner(columns=3, rows=5)
 
 
-def cuts_of(layout: Layout, liner: Liner, number: int = 1) -> tuple[KnifeCut, ...]:
-    return knife(stacks(layout, sheet_plan(layout, liner), liner))[number]
+def stacks_of(layout: Layout, liner: Liner) -> tuple[Stack, ...]:
+    plan = sheet_plan(layout, liner)
+    return cut_list(layout, plan, cutting_plan(layout, plan, liner), liner).stacks
+
+
+def cuts_of(layout: Layout, liner: Liner) -> tuple[KnifeCut, ...]:
+    """Of the unpacked sheet fetched for the first one that is cut."""
+    return min(stacks_of(layout, liner), key=lambda stack: stack.owners).cuts
 
 
 def words_of(layout: Layout, unit: str = "in") -> list[str]:
@@ -79,9 +88,7 @@ def test_a_cut_along_a_ridge_says_how_long_and_where_the_floor_is() -> None:
     assert cut.in_ridge == pytest.approx(24)
     assert cut.beside == pytest.approx(-0.125)
     assert cut.ridges == ()
-    assert words_of(from_left(31.75, 24)) == [
-        '4 pockets + 1/8" along, 2\'-0" of it in a ridge: move it 1/8" towards the starting corner'
-    ]
+    assert words_of(from_left(31.75, 24)) == ['4 pockets + 1/8" along, in a ridge for 2\'-0": set it 1/8" nearer']
 
 
 def test_in_running_bond_a_cut_in_a_head_joint_runs_in_a_ridge_every_other_course() -> None:
@@ -113,26 +120,38 @@ def test_a_slanted_cut_is_counted_at_both_ends() -> None:
     assert "pockets" in knife_words(slant)
 
 
+def words_at(at: float, in_ridge: float = 0.0, beside: float | None = None, unit: str = "in") -> str:
+    """An upright cut past three pockets that end at 24 in."""
+    cut = straight_cut((24 + at, 0), (24 + at, 24))
+    return knife_words(KnifeCut(cut, (Counted(3, at),), (), (), in_ridge, beside), unit)
+
+
+def test_nobody_is_told_less_than_a_sixteenth() -> None:
+    """1/24 in. is nearer to 1/16 than to nothing; what is less than 1/32 off a pocket's end is at the joint line."""
+    assert words_at(1 / 24) == '3 pockets + 1/16" along, no ridge'
+    assert words_at(0.03) == "3 pockets along at the joint line, no ridge"
+    assert words_at(1 / 24, unit="mm") == "3 pockets + 1 mm along, no ridge"
+    assert "\u2248" not in words_at(0.4, 11.3, -0.4)
+
+
+def test_a_ridge_is_told_only_where_a_knife_runs_in_it_for_long() -> None:
+    assert words_at(0.125, 2.0, -0.125) == '3 pockets + 1/8" along, no ridge'
+    assert words_at(0.125, 4.0, -0.125) == '3 pockets + 1/8" along, in a ridge for 4": set it 1/8" nearer'
+    assert words_at(0.25, 4.0, 0.02) == '3 pockets + 1/4" along, in a ridge for 4": set it 1/16" farther'
+    assert words_at(0.25, 4.0) == '3 pockets + 1/4" along, in a ridge for 4"'
+
+
 def test_where_joints_gave_the_knife_still_counts_in_the_nominal_sheet() -> None:
-    """The opening stands where joints gave, so its sides are on pocket edges of the sheet as it comes."""
+    """An opening stands where joints gave: its sides stay on pocket edges, or half a brick on, in the sheet."""
     opening = {"mark": "W1", "rect": [96 + 0.25, 80 + 0.3, 47.6, 53.2]}
     layout = lay_out(rectangle(260, 200, openings=[opening], margin=0.375, fit={"courses": True, "heads": True}))
     assert not layout.lines.across.is_identity
-    plan = sheet_plan(layout, Liner())
-    sheets = {sheet.number: sheet for sheet in plan.sheets}
-    for number, cuts in knife(stacks(layout, plan, Liner())).items():
-        for cut in cuts:
-            if cut.cut.axis == "x":
-                ends = [real_x(layout, sheets[number], at) for at in (cut.cut.at,)]
-                rings = np.array([point for ring in (*sheets[number].trim, *sheets[number].holes) for point in ring])
-                assert np.abs(rings[:, 0] - ends[0]).min() < NEAR
-
-
-def real_x(layout: Layout, sheet: Sheet, at: float) -> float:
-    """Where a distance from the nominal sheet's starting corner lies on the face."""
-    across = layout.lines.across
-    start = min(across.nominal(x) * sheet.away[0] for x, _ in sheet.outline)
-    return float(across.real((start + at) * sheet.away[0]))
+    jambs = [0.25, 0.25 + 47.6]
+    assert not np.allclose(layout.lines.across.nominal(np.array([96 + at for at in jambs])), [96 + at for at in jambs])
+    past = [c.past for stack in stacks_of(layout, Liner()) for cut in stack.cuts for c in cut.along if cut.up == ()]
+    head_joint, half = 0.375, 4.0
+    off = np.abs(np.array(past)[:, None] - [0.0, head_joint, half, half + head_joint]).min(axis=1)
+    assert np.median(off) < NEAR
 
 
 @RANDOM
@@ -142,14 +161,14 @@ def test_ridges_are_what_the_bond_itself_leaves_between_its_units(document: Docu
     Laid out again on the face: every unit of the bond's lattice on the sheet, and the cut less those units by shapely.
     """
     layout = lay_out(read_panel(document))
-    plan = sheet_plan(layout, LINER)
     regions = {region.mark: region for region in layout.regions}
-    sheets = {sheet.number: sheet for sheet in plan.sheets}
-    for stack in stacks(layout, plan, LINER):
-        sheet = sheets[stack.sheets[0]]
+    sheets = {sheet.number: sheet for sheet in sheet_plan(layout, LINER).sheets}
+    for stack in stacks_of(layout, LINER):
+        sheet = sheets[stack.owners[0]]
         region = regions[sheet.region]
         floors = units_over(region, sheet).buffer(GUIDED, join_style="mitre")
         start = (np.array(sheet.outline) * sheet.away).min(axis=0)
+        inner = shapely.Polygon(sheet.outline).buffer(-1e-3, join_style="mitre")
         widest = max(
             max(
                 c.width.inches(region.size) - c.face(region.size)[0],
@@ -159,10 +178,13 @@ def test_ridges_are_what_the_bond_itself_leaves_between_its_units(document: Docu
         )
         for cut in stack.cuts:
             line = shapely.LineString((np.array([cut.cut.start, cut.cut.end]) + start) * sheet.away)
-            gaps = shapely.length(shapely.get_parts(line.difference(floors)))
-            if np.abs(gaps - 2 * widest).min(initial=1) < NEAR or np.abs(gaps - 2 * GUIDED).min(initial=1) < NEAR:
+            gaps = shapely.length(shapely.get_parts(line.intersection(inner).difference(floors)))
+            if (
+                np.abs(gaps - 2 * widest).min(initial=1) < 5 * NEAR
+                or np.abs(gaps - 2 * GUIDED).min(initial=1) < 5 * NEAR
+            ):
                 continue
-            assert cut.in_ridge == pytest.approx(gaps[gaps > 2 * widest].sum(), abs=NEAR)
+            assert cut.in_ridge == pytest.approx(gaps[gaps > 2 * widest].sum(), abs=5 * NEAR)
             assert len(cut.ridges) == np.count_nonzero((gaps <= 2 * widest) & (gaps > 2 * GUIDED))
             assert list(cut.ridges) == sorted(cut.ridges)
             assert all(line.interpolate(at).distance(floors) > 0 for at in cut.ridges)
@@ -179,5 +201,4 @@ def units_over(region: Region, sheet: Sheet) -> shapely.Geometry:
 
 
 def test_a_full_sheet_has_no_cuts() -> None:
-    layout = lay_out(rectangle(48, 24, "stack"))
-    assert knife(stacks(layout, sheet_plan(layout, Liner()), Liner())) == {}
+    assert stacks_of(lay_out(rectangle(48, 24, "stack")), Liner()) == ()

@@ -8,6 +8,8 @@ import httpx
 import pytest
 from scenario import PROJECT
 
+from app.web.liner_words import run_words
+
 pytestmark = pytest.mark.anyio
 
 UP = {"corner": "bed upper right", "direction": "up"}
@@ -35,14 +37,42 @@ async def test_the_counts_are_those_of_the_results(visitor: httpx.AsyncClient) -
     assert sheets["area_bound"] <= bound <= used <= naive
 
 
-async def test_every_trimmed_sheet_is_in_one_stack(visitor: httpx.AsyncClient) -> None:
+async def test_sheets_to_cut_and_whole_ones_are_all_to_unpack(visitor: httpx.AsyncClient) -> None:
+    """By the counts in words, by the list, and by the numbers of laid sheets in both."""
     panel = await made(visitor)
-    page = (await visitor.get(f"/panels/{panel}/liner")).text
-    sheets = (await visitor.get(f"/api/panels/{panel}/layout")).json()["sheets"]["list"]
+    page = html.unescape((await visitor.get(f"/panels/{panel}/liner")).text)
+    sheets = (await visitor.get(f"/api/panels/{panel}/layout")).json()["sheets"]
+    words = re.search(r"(\d+) sheets to unpack: (\d+) to cut, in (\d+) ways?, and (\d+) whole", page)
+    assert words is not None
+    used, cut, ways, whole = map(int, words.groups())
+    assert used == cut + whole == sheets["used"]
     trims = page[page.index('<table class="trims">') :].partition("</table>")[0]
-    rows = re.findall(r"<tr><th scope=\"row\">[A-Z]+</th><td>.*?</td><td>([^<]*)</td>", trims)
-    told = [int(number) for row in rows for number in re.findall(r"[0-9]+", row)]
-    assert sorted(told) == [int(sheet["mark"]) for sheet in sheets if sheet["trimmed"]]
+    rows = re.findall(r'<tr><th scope="row">[A-Z]+</th><td>(one|\d+) sheets?.*?</td><td>(.*?)</td>', trims)
+    assert len(rows) == ways
+    assert sum(1 if count == "one" else int(count) for count, _ in rows) == cut
+    told = [number for _, pieces in rows for number in numbers_in(re.sub("<br>|and", ",", pieces))]
+    assert sorted(told) == [int(sheet["mark"]) for sheet in sheets["list"] if sheet["trimmed"]]
+    named = re.search(r"Whole: (.*?)\.<", page)
+    assert named is not None
+    assert numbers_in(named.group(1)) == [int(sheet["mark"]) for sheet in sheets["list"] if not sheet["trimmed"]]
+
+
+def numbers_in(words: str) -> list[int]:
+    """Every number of a list with runs."""
+    runs = re.findall(r"(\d+)(?:\u2013(\d+))?", words)
+    return [number for first, last in runs for number in range(int(first), int(last or first) + 1)]
+
+
+def test_numbers_that_follow_one_another_are_a_run() -> None:
+    assert run_words([15, 7, 108, 102, 103, 104, 105, 106, 107]) == "7, 15, 102\u2013108"
+    assert run_words([1, 2]) == "1, 2"
+    assert run_words([]) == ""
+
+
+async def test_sheets_to_fix_and_flanges_to_cut_off_are_told_once(visitor: httpx.AsyncClient) -> None:
+    page = html.unescape((await visitor.get(f"/panels/{await made(visitor)}/liner")).text)
+    assert page.count("Fix when windy: ") == 1
+    assert page.count("Cut a flange off where no later sheet lies on it") == 1
 
 
 async def test_another_corner_is_laid_told_and_undone(visitor: httpx.AsyncClient) -> None:

@@ -9,7 +9,7 @@ from app.drawing.marks import NORMAL, SMALL, Areas, Mark, Text, box
 from app.drawing.rings import areas_of
 from app.drawing.scene import Scene
 from app.drawing.styles import Style
-from app.liner.label_places import has_room, label_places
+from app.liner.label_places import label_places, lie_on
 from app.liner.values import Sheet
 
 FRAME = "face"
@@ -31,12 +31,18 @@ def _grounds(sheets: Sequence[Sheet], style: Style) -> Areas:
 
 def _sizes(scene: Scene, trimmed: tuple[Sheet, ...]) -> Iterator[Mark]:
     """Width and height to cut to, where they fit on the sheet under its number."""
-    half = scene.mm(0.55 * SMALL)
-    for sheet, (x, y) in zip(trimmed, label_places(trimmed).tolist(), strict=True):
-        points = np.array([point for ring in sheet.trim for point in ring])
-        wide, high = (points.max(axis=0) - points.min(axis=0)).tolist()
-        words = f"{lettered(wide, scene.unit)} x {lettered(high, scene.unit)}"
-        room, level = scene.mm(text_width_mm(words, SMALL)), y - scene.mm(1.15 * NORMAL)
-        if has_room(sheet, x - room / 2, level - half, x + room / 2, level + half):
-            yield box(x - room / 2, level - half, room, 2 * half, "label")
-            yield Text(x, level, words, "text sheet", SMALL)
+    half, middles = scene.mm(0.55 * SMALL), label_places(trimmed)
+    words = [_words(sheet, scene.unit) for sheet in trimmed]
+    room = np.array([scene.mm(text_width_mm(said, SMALL)) / 2 for said in words])
+    x, y = middles[:, 0], middles[:, 1] - scene.mm(1.15 * NORMAL)
+    boxes = np.column_stack([x - room, y - half, x + room, y + half])
+    for k in np.flatnonzero(lie_on(trimmed, boxes)).tolist():
+        left, low, right, high = boxes[k].tolist()
+        yield box(left, low, right - left, high - low, "label")
+        yield Text(float(x[k]), float(y[k]), words[k], "text sheet", SMALL)
+
+
+def _words(sheet: Sheet, unit: str) -> str:
+    points = np.array([point for ring in sheet.trim for point in ring])
+    wide, high = np.ptp(points, axis=0).tolist()
+    return f"{lettered(wide, unit)} x {lettered(high, unit)}"

@@ -4,7 +4,6 @@ from collections.abc import Iterator
 
 from app.drawing.layers.key import HIGH_MM, WIDE_MM
 from app.drawing.layers.pole import FAR_MM
-from app.drawing.layers.sheet_fixes import HALF_MM, LETTERS, flag
 from app.drawing.layers.title import KEY_MM, TITLE_MM
 from app.drawing.lettering import lettered, text_width_mm
 from app.drawing.marks import SMALL, Mark, Text, box, segments
@@ -15,8 +14,6 @@ FRAME = "view"
 
 DOWN_MM = 5.0
 """From the line of the sheets' key down to this one, mm."""
-
-FIXED = {"wind": "fix when windy", "swing": "fix when the temperature swings far"}
 
 
 def marks(scene: Scene) -> Iterator[Mark]:
@@ -31,15 +28,11 @@ def marks(scene: Scene) -> Iterator[Mark]:
     x += _step(scene, words)
     edge = f"edge piece, {lettered(scene.work.edge_pieces.length, scene.unit)}"
     lines: list[tuple[Style, str]] = [("knife", "cut"), ("edge piece", edge)]
-    for style, words in lines:
+    for style, words in lines if scene.work.edge_pieces.runs else lines[:1]:
         yield segments([(x, y, x + wide, y)], style)
         yield from _said(scene, x, y, words)
         x += _step(scene, words)
-    for when in sorted({fix.when for fix in scene.work.fixes}, reverse=True):
-        yield from flag(scene, x + scene.mm(HALF_MM), y, LETTERS[when])
-        yield from _said(scene, x, y, FIXED[when])
-        x += _step(scene, FIXED[when])
-    yield from _said(scene, x - wide, y, "A, B …: equal trims, cut in one stack")
+    yield from _said(scene, x - wide, y, "A, B …: the stack of sheets in which it is cut")
 
 
 def _said(scene: Scene, x: float, y: float, words: str) -> Iterator[Mark]:

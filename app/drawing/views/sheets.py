@@ -22,7 +22,6 @@ LAYERS = (
     "edge_pieces",
     "sheet_numbers",
     "sheet_stacks",
-    "sheet_fixes",
     "pole",
     "tape",
     "dimensions",
@@ -34,8 +33,8 @@ LAYERS = (
 )
 """From the lowest up."""
 
-DETAILS = ("sheet_cut_sizes", "hold_downs")
-"""Layers for a large scale; they crowd a whole panel at a quarter of an inch to the foot."""
+DETAILS = ("sheet_fixes", "hold_downs")
+"""Layers for a large scale; they crowd a whole panel at a quarter of an inch to the foot, and lists say the same."""
 
 WITH_WORK = replace(AROUND, bottom=AROUND.bottom + 5.0)
 """Room for a second line of the key, mm."""
@@ -56,8 +55,8 @@ def sheet_view(
 ) -> Drawing:
     """The sheet plan of one panel, as seen on the bed from its foot; trimmed sheets with the size to cut to.
 
-    With `work` also laps, cuts, stacks, edge pieces and which sheets to fix; `DETAILS` may be added to `layers`. A plan
-    without sheets gives the bare panel. Raises KeyError for a name that is no layer.
+    With `work` also laps, cuts, stacks and edge pieces; `DETAILS` may be added to `layers`. A plan without sheets gives
+    the bare panel. Raises KeyError for a name that is no layer.
     """
     scene = Scene(
         layout,
