@@ -9,8 +9,9 @@ from starlette.responses import HTMLResponse, Response
 
 from app.storage import panels, projects, reading
 from app.storage.errors import NotFound
-from app.web.bed_view import Readings, page_of, readings_of, slider_of
+from app.web.bed_view import Readings, page_of, readings_of
 from app.web.database import Database
+from app.web.drift_asked import asked_of
 from app.web.forms import then
 from app.web.guests import NOTHING_THERE, BedViewer, Viewer, clear_guest
 from app.web.pages import Page, show
@@ -22,7 +23,6 @@ from app.workflow.opening import Connections
 router = APIRouter(prefix="/bed", include_in_schema=False)
 
 Shown = Literal["set-out", "sheets", "brick", "checkpoints"]
-Temperature = Annotated[int | None, Query(ge=-100, le=250)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,22 +74,25 @@ def bed(
     database: Database,
     viewer: BedViewer,
     shown: Annotated[Shown, Query(alias="show")] = "set-out",
-    temperature: Temperature = None,
+    temperature: str | None = None,
 ) -> HTMLResponse:
+    """The page; a bed temperature that cannot be is refused where the readings stand."""
     loaded = _seen(panel_id, database, viewer)
     has_list = viewer.is_guest and viewer.panel_id is None
+    asked = asked_of(temperature, None, loaded.project)
     computed = compute(loaded.project, loaded.wall, loaded.panel)
-    page = page_of(loaded, computed, shown, temperature, is_guest=viewer.is_guest, has_list=has_list)
-    return show("bed.html", page)
+    page = page_of(loaded, computed, shown, asked, is_guest=viewer.is_guest, has_list=has_list)
+    return show("bed.html", page, 422 if asked.faults else 200)
 
 
 @router.get("/{panel_id}/readings")
-def readings(panel_id: str, database: Database, viewer: BedViewer, temperature: Temperature = None) -> HTMLResponse:
+def readings(panel_id: str, database: Database, viewer: BedViewer, temperature: str | None = None) -> HTMLResponse:
     """The list of checkpoints at one bed temperature."""
     loaded = _seen(panel_id, database, viewer)
-    slider = slider_of(loaded.project.day, loaded.project.temperature_unit, temperature)
+    asked = asked_of(temperature, None, loaded.project)
     computed = compute(loaded.project, loaded.wall, loaded.panel)
-    return show("bed_readings.html", ReadingsPart(readings_of(loaded, computed, slider.at)))
+    part = ReadingsPart(readings_of(loaded, computed, asked))
+    return show("bed_readings.html", part, 422 if asked.faults else 200)
 
 
 def _seen(panel_id: str, database: Connections, viewer: Viewer) -> LoadedPanel:

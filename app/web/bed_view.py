@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
+from app.documents.temperature import LIMITS
 from app.drawing.drawing import Drawing
 from app.drawing.lettering import lettered
 from app.drawing.scales import Scale
@@ -15,8 +16,11 @@ from app.drawing.views.assemble import AROUND
 from app.drawing.views.bed import bed
 from app.liner.drift import expected_at
 from app.liner.values import Checkpoint
-from app.panel.project import Day
+from app.panel.faults import Fault
+from app.panel.project import Project
 from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
+from app.web.drift_asked import Asked
+from app.web.editor_checkpoints import temperatures
 from app.web.pages import Page, Step
 from app.web.words import at
 from app.workflow.compute import Computed
@@ -79,11 +83,14 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Slider:
-    """Bed temperature: the ends of the slider, where it stands, and the unit in words."""
+    """Bed temperature: the ends of the slider, where it stands, what the field beside it takes, the unit in words."""
 
     low: int
     high: int
     at: int
+    bed: str
+    coldest: int
+    hottest: int
     unit: str
 
 
@@ -105,11 +112,12 @@ class ReadingGroup:
 
 @dataclass(frozen=True, slots=True)
 class Readings:
-    """Every checkpoint at one bed temperature."""
+    """Every checkpoint at one bed temperature; none with the `faults` of what was asked for."""
 
     temperature: str
     band: str
     groups: tuple[ReadingGroup, ...]
+    faults: tuple[Fault, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,11 +141,11 @@ class BedPage(Page):
 
 
 def page_of(
-    loaded: LoadedPanel, computed: Computed, shown: str, temperature: int | None, *, is_guest: bool, has_list: bool
+    loaded: LoadedPanel, computed: Computed, shown: str, asked: Asked, *, is_guest: bool, has_list: bool
 ) -> BedPage:
-    """The page with one of SHOWN, the readings at one temperature or at the day's warmest."""
+    """The page with one of SHOWN, the readings at the bed temperature asked for."""
     project, panel = loaded.project, loaded.panel
-    slider = slider_of(project.day, project.temperature_unit, temperature)
+    slider = _slider(project, asked)
     office = (
         Step("Projects", "/"),
         Step(project.name, f"/projects/{loaded.project_id}"),
@@ -155,7 +163,7 @@ def page_of(
         shown=shown,
         picture=picture_of(computed, shown, project.length_unit),
         slider=slider,
-        readings=readings_of(loaded, computed, slider.at),
+        readings=readings_of(loaded, computed, asked),
         attention=tuple(finding.text for finding in computed.drift.findings),
         cautions=tuple(caution for task in TASKS[shown] for caution in cautions_for(task)),
         deference=DEFERENCE,
@@ -164,27 +172,28 @@ def page_of(
     )
 
 
-def slider_of(day: Day, unit: str, temperature: int | None) -> Slider:
-    """A slider over the day's range and a third more at either end."""
-    beyond = max(5.0, (day.bed_high - day.bed_low) / 3)
-    low, high = round(day.bed_low - beyond), round(day.bed_high + beyond)
-    chosen = round(day.bed_high) if temperature is None else min(max(temperature, low), high)
-    return Slider(low, high, chosen, f"°{unit}")
+def _slider(project: Project, asked: Asked) -> Slider:
+    """At its nearer end for a temperature beyond it."""
+    ends, unit = temperatures(project.day), project.temperature_unit
+    at = min(max(round(asked.bed), ends.low), ends.high)
+    return Slider(ends.low, ends.high, at, f"{asked.bed:g}", *LIMITS[unit], f"°{unit}")
 
 
-def readings_of(loaded: LoadedPanel, computed: Computed, temperature: int) -> Readings:
-    """What the tape reads at every checkpoint if nothing is corrected."""
-    unit = loaded.project.length_unit
+def readings_of(loaded: LoadedPanel, computed: Computed, asked: Asked) -> Readings:
+    """What the tape reads at every checkpoint if nothing is corrected; nothing for a temperature that cannot be."""
+    if asked.faults:
+        return Readings("", "", (), asked.faults)
+    unit, bed = loaded.project.length_unit, asked.bed
     points = computed.drift.checkpoints
     groups = (
         ("Across, hook at the bed's left edge", "x"),
         ("Up, hook at the foot", "y"),
     )
     return Readings(
-        temperature=f"{temperature} °{loaded.project.temperature_unit}",
+        temperature=f"{bed:g} °{loaded.project.temperature_unit}",
         band=_length(points[0].band, unit) if points else "",
         groups=tuple(
-            ReadingGroup(words, tuple(_row(point, temperature, unit) for point in points if point.axis == axis))
+            ReadingGroup(words, tuple(_row(point, bed, unit) for point in points if point.axis == axis))
             for words, axis in groups
         ),
     )
@@ -214,8 +223,8 @@ def _picture(drawn: Drawing, label: str) -> Picture:
     )
 
 
-def _row(point: Checkpoint, temperature: int, unit: str) -> ReadingRow:
-    reading = _length(expected_at(point, temperature), unit)
+def _row(point: Checkpoint, bed: float, unit: str) -> ReadingRow:
+    reading = _length(expected_at(point, bed), unit)
     return ReadingRow(point.mark, _length(point.nominal, unit), reading, point.control or "joint line")
 
 

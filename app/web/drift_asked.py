@@ -9,6 +9,7 @@ from app.documents.temperature import LIMITS
 from app.panel.faults import Fault
 from app.panel.project import Project
 from app.panel.wording import quoted
+from app.web.problems import KINDS, Failure, Problem
 
 _NUMBER = re.compile(r"[-\u2212]?\d{1,4}(?:[.,]\d{1,3})?")
 
@@ -38,6 +39,14 @@ def asked_of(temperature: str | None, tape: str | None, project: Project) -> Ask
     steel = None if not tape or not tape.strip() else _degrees(tape.strip(), "tape", "a temperature of the tape", unit)
     faults = [value for value in (bed, steel) if isinstance(value, Fault)]
     return Asked(usual if isinstance(bed, Fault) else bed, None if isinstance(steel, Fault) else steel, tuple(faults))
+
+
+def bed_asked(temperature: str, project: Project) -> float:
+    """The bed temperature that an address asks readings for; raises Failure with what was found and expected."""
+    asked = asked_of(temperature, None, project)
+    if asked.faults:
+        raise Failure(Problem(KINDS["refused"], "No readings are shown.", asked.faults))
+    return asked.bed
 
 
 def _degrees(text: str, name: str, what: str, unit: str) -> float | Fault:

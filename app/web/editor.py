@@ -12,10 +12,11 @@ from starlette.responses import Response
 from app.documents.project_file import bond_names, sizes_of
 from app.panel.edits import edit_from
 from app.panel.faults import Refused
+from app.panel.project import Project
 from app.panel.values import Panel
 from app.storage import reading, writing
 from app.web.database import OFFICE, Database, Now
-from app.web.drift_asked import page_after
+from app.web.drift_asked import asked_of, bed_asked, page_after
 from app.web.editor_checkpoints import checkpoints_part
 from app.web.editor_choose import card_of
 from app.web.editor_findings import findings_part
@@ -65,14 +66,13 @@ def card(panel_id: str, database: Database, thing: Annotated[str, Query(max_leng
 
 
 @router.get("/checkpoints")
-def checkpoints(panel_id: str, database: Database, temperature: Annotated[float, Query(ge=-100, le=250)]) -> Response:
-    """The readings at one bed temperature."""
+def checkpoints(panel_id: str, database: Database, temperature: str = "") -> Response:
+    """The readings at one bed temperature; without one that can be, what was found and what was expected."""
     with reading(database) as session:
         loaded = load_panel(session, panel_id)
+    bed = bed_asked(temperature, loaded.project)
     computed = compute(loaded.project, loaded.wall, loaded.panel)
-    return show(
-        "editor_checkpoints.html", CheckpointsPart(checkpoints_part(computed.drift, loaded.project, temperature))
-    )
+    return show("editor_checkpoints.html", CheckpointsPart(checkpoints_part(computed.drift, loaded.project, bed)))
 
 
 @router.get("/layers")
@@ -188,14 +188,13 @@ def _answer(request: Request, form: Mapping[str, str], before: LoadedPanel, afte
         return then(page_after(address_of(after.loaded.id), form))
     steps = Steps(saved.undo_label, saved.redo_label)
     known = laid_out(before) if form.get("base_revision") == str(before.revision) else None
-    return show("editor_answer.html", parts_of(known, after, steps, _shown(form)))
+    return show("editor_answer.html", parts_of(known, after, steps, _shown(form, after.loaded.project)))
 
 
-def _shown(form: Mapping[str, str]) -> Shown:
+def _shown(form: Mapping[str, str], project: Project) -> Shown:
     """What the page says it shows; the day's highest temperature where the slider says nothing sensible."""
-    text = form.get("temperature", "")
-    temperature = float(text) if text.isascii() and text.removeprefix("-").isdigit() and len(text) <= 4 else None
-    return Shown(hidden_layers(form.get("hidden", "").split()), temperature)
+    asked = asked_of(form.get("temperature"), None, project)
+    return Shown(hidden_layers(form.get("hidden", "").split()), asked.bed)
 
 
 def _told(request: Request, notice: Notice, error: Exception, status: int) -> Response:

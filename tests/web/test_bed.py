@@ -104,7 +104,31 @@ async def test_every_choice_is_a_plain_address(visitor: httpx.AsyncClient, show:
     assert "style=" not in page.text
 
 
-@pytest.mark.parametrize("query", ["show=all", "temperature=hot", "temperature=9999"])
+@pytest.mark.parametrize("query", ["show=all", "show="])
 async def test_anything_else_is_refused(visitor: httpx.AsyncClient, query: str) -> None:
     ids = await stored(visitor)
     assert (await visitor.get(f"/bed/{ids['walls'][0]['panels'][0]}?{query}")).status_code == 422
+
+
+@pytest.mark.parametrize(
+    ("typed", "found"), [("900", "900 °F"), ("-61", "-61 °F"), ("hot", "'hot'"), ("", "nothing"), ("1e2", "'1e2'")]
+)
+async def test_a_temperature_that_cannot_be_gets_words_and_no_readings(
+    visitor: httpx.AsyncClient, typed: str, found: str
+) -> None:
+    ids = await stored(visitor)
+    panel = f"/bed/{ids['walls'][0]['panels'][0]}"
+    for address in (panel, f"{panel}/readings"):
+        answer = await visitor.get(address, params={"temperature": typed})
+        assert answer.status_code == 422
+        assert f"found {found}<br>expected a bed temperature from -60 to 250 °F" in html.unescape(answer.text)
+        assert "Tape reads" not in answer.text
+    assert "BED VIEW" in (await visitor.get(panel, params={"temperature": typed})).text
+
+
+async def test_readings_are_at_the_temperature_asked_for_even_beyond_the_slider(visitor: httpx.AsyncClient) -> None:
+    ids = await stored(visitor)
+    page = await visitor.get(f"/bed/{ids['walls'][0]['panels'][0]}", params={"temperature": "200.5"})
+    assert "At 200.5 °F" in page.text
+    assert 'step="any" value="200.5"' in page.text
+    assert 'max="122" step="1" value="122"' in page.text

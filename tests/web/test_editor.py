@@ -1,5 +1,6 @@
 """The panel editor asked over HTTP: as plain forms, and as its script asks."""
 
+from html import unescape
 from typing import Any
 
 import httpx
@@ -77,7 +78,7 @@ async def test_every_edit_has_a_form(visitor: httpx.AsyncClient) -> None:
     page = (await visitor.get(f"/panels/{panel}")).text
     asked = {"edit": "ask_question", "text": "Is V1 a vent?", "base_revision": "1"}
     assert (await visitor.post(f"/panels/{panel}/edits", data=asked, headers=PART)).status_code == 200
-    pages += [page, (await visitor.get(f"/panels/{panel}/advice")).text]
+    pages += [page, *[(await visitor.get(f"/panels/{panel}/{name}")).text for name in ("advice", "drift")]]
     by_gesture = {"move_opening", "move_point", "reshape_opening"}
     by_advice = {"move_openings", "resize_openings", "ask_question"}
     where_it_can_be = {"join_wall", "withdraw_acceptance"}
@@ -233,9 +234,37 @@ async def test_readings_follow_the_temperature(visitor: httpx.AsyncClient) -> No
     assert "120 °F" in hot.text
     assert cold.text.count("<tr>") == hot.text.count("<tr>") > 1
     assert cold.text != hot.text
-    for wrong in ("900", "nan", "inf", "warm", ""):
-        answer = await visitor.get(f"/panels/{panel}/checkpoints", params={"temperature": wrong})
-        assert answer.status_code == 422
+
+
+@pytest.mark.parametrize("unit", ["F", "C"])
+async def test_readings_at_a_temperature_that_cannot_be_are_refused_in_the_projects_unit(
+    visitor: httpx.AsyncClient, unit: str
+) -> None:
+    """On a page of its own, and as the part that takes the readings' place."""
+    usual = {"F": (70, 4.5e-5, 55, 105), "C": (21, 8.1e-5, 13, 40)}[unit]
+    liner = {"reference_temperature": usual[0], "expansion_per_degree": usual[1]}
+    day = {"bed_low": usual[2], "bed_high": usual[3]}
+    ids = await stored(visitor, PROJECT | {"temperature_unit": unit, "liner": liner, "day": day})
+    panel = ids["walls"][0]["panels"][0]
+    ends = {"F": "-60 to 250 °F", "C": "-51 to 121 °C"}[unit]
+    asked = {f"={number}": f"{number} °{unit}" for number in ("900", "-900")}
+    asked |= {f"={text}": f"'{text}'" for text in ("nan", "inf", "warm")} | {"=": "nothing", "s=1": "nothing"}
+    for typed, found in asked.items():
+        for headers in ({}, PART):
+            answer = await visitor.get(f"/panels/{panel}/checkpoints?temperature{typed}", headers=headers)
+            assert answer.status_code == 422
+            assert f"found {found}<br>expected a bed temperature from {ends}" in unescape(answer.text)
+            assert ("<html" in answer.text) == (headers == {})
+
+
+async def test_an_edit_answers_at_the_temperature_shown_and_at_the_days_highest_for_one_that_cannot_be(
+    visitor: httpx.AsyncClient,
+) -> None:
+    [panel] = await project(visitor, DOCUMENT_WITH_ALL)
+    for k, (typed, told) in enumerate({"87.5": "87.5 °F", "900": "105 °F", "": "105 °F"}.items(), start=1):
+        form = {"edit": "set_margin", "margin": str(k), "base_revision": str(k), "temperature": typed}
+        answer = await visitor.post(f"/panels/{panel}/edits", data=form, headers=PART)
+        assert f"<strong>{told}</strong>" in answer.text
 
 
 async def test_nobodys_panel_is_404(visitor: httpx.AsyncClient) -> None:
