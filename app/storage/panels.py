@@ -52,6 +52,11 @@ def exists(session: Session, panel_id: str) -> bool:
     return session.get(Panel, panel_id) is not None
 
 
+def stored(session: Session, row: Panel) -> StoredPanel:
+    """A row that was read together with others."""
+    return _stored(_held(session, row))
+
+
 def project_of(session: Session, panel_id: str) -> str:
     """The id of the project that the panel belongs to."""
     wall = session.get(Wall, _row(session, panel_id).wall_id)
@@ -122,7 +127,12 @@ def _row(session: Session, panel_id: str) -> Panel:
     row = session.get(Panel, panel_id)
     if row is None or row.removed_at is not None:
         raise NotFound("panel", panel_id)
-    session.info[panel_id] = row  # a session forgets rows that nobody holds, and reads them again
+    return _held(session, row)
+
+
+def _held(session: Session, row: Panel) -> Panel:
+    """The row, which the session would forget and read again if nobody held it."""
+    session.info[row.id] = row
     return row
 
 

@@ -47,6 +47,15 @@ class WholeProject:
 
 
 @dataclass(frozen=True, slots=True)
+class Around:
+    """One panel's project and wall, and the wall's panels in order."""
+
+    project: StoredProject
+    wall: StoredWall
+    panels: tuple[StoredPanel, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ProjectLine:
     """One line of the list of projects; `updated_at` counts its panels' changes too."""
 
@@ -73,6 +82,18 @@ def read_whole(session: Session, project_id: str) -> WholeProject:
     project = find(session, project_id)
     walls = list_walls(session, project_id)
     return WholeProject(project, walls, {wall.id: panels.list_of_wall(session, wall.id) for wall in walls})
+
+
+def read_around(session: Session, panel_id: str) -> Around:
+    """What a panel stands in, read at once, as every edit does; raises NotFound, also for a panel that was removed."""
+    asked = select(Panel.wall_id).where(Panel.id == panel_id, col(Panel.removed_at).is_(None)).scalar_subquery()
+    there = select(Panel, Wall, Project).join(Wall, col(Panel.wall_id) == Wall.id).join(Project)
+    there = there.where(Panel.wall_id == asked, col(Panel.removed_at).is_(None))
+    rows = session.exec(there.order_by(col(Panel.position), col(Panel.id))).all()
+    if not rows:
+        raise NotFound("panel", panel_id)
+    _, wall, project = rows[0]
+    return Around(_stored(project), _stored_wall(wall), tuple(panels.stored(session, row) for row, _, _ in rows))
 
 
 def list_all(session: Session) -> tuple[ProjectLine, ...]:

@@ -71,13 +71,10 @@ def load_project(session: Session, project_id: str) -> LoadedProject:
 
 def load_panel(session: Session, panel_id: str) -> LoadedPanel:
     """One panel in its wall, with its project's own values; raises NotFound."""
-    row = panels.find(session, panel_id)
-    wall = projects.find_wall(session, row.wall_id)
-    rows = panels.list_of_wall(session, wall.id)
-    settings = projects.find(session, wall.project_id).settings
-    project = read_project(settings | {"walls": [wall.settings | {"panels": []}]})
-    values = tuple(_read_stored(project, one.document) for one in rows)
-    loaded = _loaded_wall(project, replace(project.walls[0], panels=values), wall, rows)
+    around = projects.read_around(session, panel_id)
+    project = read_project(around.project.settings | {"walls": [around.wall.settings | {"panels": []}]})
+    values = tuple(_read_stored(project, one.document) for one in around.panels)
+    loaded = _loaded_wall(project, replace(project.walls[0], panels=values), around.wall, around.panels)
     return next(panel for panel in loaded.panels if panel.id == panel_id)
 
 

@@ -70,11 +70,13 @@ def _size(
         if board.took(text_box(scene, text)):
             yield text
             return
+    if sides:
+        return
     text = Text(x, y + reach, words, "text small")
     left, low, right, high = text_box(scene, text)
     corner_x, corner_y = np.array([left, right, left, right]), np.array([low, low, high, high])
     is_on_brick = is_within(scene.layout.field, corner_x, corner_y).all()
-    if not sides and is_on_brick and board.took((left, low, right, high)):
+    if is_on_brick and board.took((left, low, right, high)):
         yield box(left, low, right - left, high - low, "label")
         yield text
 
