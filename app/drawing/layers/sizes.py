@@ -56,9 +56,10 @@ def marks(scene: Scene) -> Iterator[Mark]:
     kinds = [lengths[k] for k in order]
     shown = sparse(x[order].tolist(), y[order].tolist(), kinds, scene.mm(CLEAR_MM), scene.mm(AGAIN_MM))
     board = Board(scene.mm(10), [text_box(scene, text) for text in openings.lettering(scene)])
+    places, fits = np.column_stack([x, y, reach]).tolist(), free.tolist()
     for k in (order[n] for n in shown):
-        place = float(x[k]), float(y[k]), float(reach[k])
-        yield from _size(scene, board, place, lengths[k], np.flatnonzero(free[k]).tolist())
+        sides = [side for side, is_free in enumerate(fits[k]) if is_free]
+        yield from _size(scene, board, tuple(places[k]), lengths[k], sides)
 
 
 def _size(
