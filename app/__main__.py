@@ -13,7 +13,7 @@ from datetime import UTC, date, datetime
 from json import dumps
 from pathlib import Path
 from tempfile import mkdtemp
-from typing import NoReturn, TypeAlias
+from typing import TYPE_CHECKING, NoReturn, TypeAlias
 
 from app.documents.json_text import LARGEST_BYTES
 from app.documents.project_file import read_project, read_text
@@ -24,6 +24,9 @@ from app.panel.values import Panel
 from app.panel.wording import one_of, quoted
 from app.settings import AddressRefused, Settings
 from app.workflow.compute import compute
+
+if TYPE_CHECKING:
+    from app.workflow.loading import LoadedProject
 
 BAD_INPUT = 2
 STOPPED = 130
@@ -112,6 +115,7 @@ def _add_file_commands(commands: Commands) -> None:
     export.add_argument("--parts", metavar="NAMES", default="", help="of the PDF, with commas: approval (usual), shop")
     form.add_argument("--svg", action="store_true", help="every panel's drawings as SVG files in the folder PATH")
     form.add_argument("--xlsx", action="store_true", help="the order as a workbook")
+    export.add_argument("--panel", metavar="MARK", help="this panel only, of the drawings or the order")
     export.add_argument("--to", metavar="PATH", type=Path, help="file or folder; default: standard output")
     _add_data(export)
     export.set_defaults(run=_export)
@@ -201,6 +205,8 @@ def _import(arguments: argparse.Namespace) -> None:
 
 
 def _export(arguments: argparse.Namespace) -> None:
+    if arguments.panel is not None and not (arguments.svg or arguments.xlsx):
+        raise Trouble("export: --panel: found neither --svg nor --xlsx, expected one of them with it")
     if arguments.svg:
         _export_drawings(arguments)
         return
@@ -246,8 +252,23 @@ def _workbook(arguments: argparse.Namespace) -> bytes:
     from app.workflow.ordering import order_workbook
 
     _refuse_screen(arguments, "--xlsx")
-    loaded = export_values(_database(arguments), arguments.project)
-    return order_workbook(loaded, "Whole project", loaded.panels, date.today())
+    loaded, panel = export_values(_database(arguments), arguments.project), arguments.panel
+    title = "Whole project" if panel is None else f"Panel {panel}"
+    return order_workbook(loaded, title, _asked(loaded, panel).panels, date.today())
+
+
+def _asked(loaded: "LoadedProject", mark: str | None) -> "LoadedProject":
+    """The project with the panel asked for alone, or with all."""
+    known = [panel.panel.mark for panel in loaded.panels]
+    if mark is None:
+        return loaded
+    if mark not in known:
+        expected = one_of(known, mark) if known else "a project with panels"
+        raise Trouble(f"export: --panel: found {quoted(mark)}, expected {expected}")
+    walls = (
+        replace(wall, panels=tuple(panel for panel in wall.panels if panel.panel.mark == mark)) for wall in loaded.walls
+    )
+    return replace(loaded, walls=tuple(walls))
 
 
 def _refuse_screen(arguments: argparse.Namespace, option: str) -> None:
@@ -263,7 +284,8 @@ def _export_drawings(arguments: argparse.Namespace) -> None:
     if folder is None:
         raise Trouble("export: --svg: found no --to, expected --to FOLDER for the drawings")
     with _faults_named("export"), _storage_named():
-        drawings = drawing_files(export_values(_database(arguments), arguments.project))
+        loaded = export_values(_database(arguments), arguments.project)
+        drawings = drawing_files(_asked(loaded, arguments.panel))
         folder.mkdir(parents=True, exist_ok=True)
         for name, svg in drawings.items():
             _write(folder / name, svg.encode())

@@ -270,6 +270,38 @@ class TestFiles:
             assert ElementTree.parse(out / name).getroot().tag == "{http://www.w3.org/2000/svg}svg"
         assert sorted(path.name for path in out.iterdir()) == sorted(names)
 
+    def test_export_of_one_panel_gives_its_drawings_and_its_order_alone(self, file, tmp_path, here):
+        data, out, book = tmp_path / "data", tmp_path / "drawings", tmp_path / "order.xlsx"
+        project = here.answered("import", file, "--data", data).strip()
+        asked = ("--panel", "N2", "--data", data, "--to")
+        said = here.answered("export", project, "--svg", *asked, out).split()
+        assert sorted(said) == sorted(map(str, out.iterdir()))
+        assert {path.name.partition("-")[0] for path in out.iterdir()} == {"N2"}
+        here.answered("export", project, "--xlsx", *asked, book)
+        assert {cell.value for cell in load_workbook(book)["By panel"]["B"]} == {"Panel", "N2"}
+
+    @pytest.mark.parametrize("form", ["--svg", "--xlsx"])
+    def test_export_of_an_unknown_panel_lists_those_there_are_and_writes_nothing(self, form, file, tmp_path, here):
+        data, out = tmp_path / "data", tmp_path / "out"
+        project = here.answered("import", file, "--data", data).strip()
+        (line,) = here.refused("export", project, form, "--panel", "N3", "--data", data, "--to", out)
+        assert line == "export: --panel: found 'N3', expected one of N1, N2"
+        assert not out.exists()
+
+    @pytest.mark.parametrize("more", [(), ("--pdf",)], ids=str)
+    def test_a_panel_goes_with_drawings_or_the_order_alone(self, more, tmp_path, here):
+        assert here.refused("export", "any", *more, "--panel", "N1", "--data", tmp_path) == [
+            "export: --panel: found neither --svg nor --xlsx, expected one of them with it"
+        ]
+
+    @pytest.mark.parametrize("form", ["--xlsx", "--pdf", "--svg"])
+    def test_export_of_an_unknown_project_is_refused_in_every_form(self, form, file, tmp_path, here):
+        data, out = tmp_path / "data", tmp_path / "out"
+        project = here.answered("import", file, "--data", data).strip()
+        (line,) = here.refused("export", "nothing", form, "--data", data, "--to", out)
+        assert line == f"export: PROJECT: found 'nothing', expected one of {project} (Two panels)"
+        assert not out.exists()
+
     def test_export_of_drawings_wants_a_folder(self, tmp_path, here):
         assert here.refused("export", "any", "--svg", "--data", tmp_path) == [
             "export: --svg: found no --to, expected --to FOLDER for the drawings"
