@@ -1,6 +1,6 @@
 """Where sheets lie over the flanges of those laid before them. See `laps`."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Container, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -45,8 +45,10 @@ _Rings = tuple[list[Floats], list[Floats]]
 """Rings of two neighbouring trims, relative to a corner of the first."""
 
 
-def laps(plan: SheetPlan) -> tuple[Lap, ...]:
+def laps(plan: SheetPlan, under: Container[int] | None = None) -> tuple[Lap, ...]:
     """Every strip in which one trim lies over the flange of another, by the later sheet, then the earlier.
+
+    With `under` only those on flanges of these sheets.
 
     A flange runs along the two far edges of a sheet, `plan.lap` wide and square at its ends; where an edge is cut away
     there is none. Sheets of different regions butt. Empty for no sheets, or liner without a lap.
@@ -54,6 +56,7 @@ def laps(plan: SheetPlan) -> tuple[Lap, ...]:
     if not plan.sheets or plan.lap <= 0:
         return ()
     pairs = [(plan.sheets[k], plan.sheets[n]) for k, n in _touching(plan.sheets)]
+    pairs = [pair for pair in pairs if under is None or pair[0].number in under]
     alike: dict[object, int] = {}
     different: list[tuple[Sheet, Sheet, _Rings]] = []
     kinds = []

@@ -1,6 +1,5 @@
 """Where sheets butt because the flange of the one below was cut away, so that the seam is taped. See `seam_tape`."""
 
-from collections.abc import Sequence
 from functools import lru_cache
 
 import numpy as np
@@ -12,13 +11,14 @@ from app.brickwork.layout import Layout
 from app.brickwork.regions import Region
 from app.brickwork.turning import turned_points
 from app.liner.cuts import Ring
+from app.liner.laps import laps
 from app.liner.laying_order import later_steps
 from app.liner.mould import Mould, mould
 from app.liner.offcut_places import steps_in_inches
 from app.liner.offcut_values import CuttingPlan
 from app.liner.places import starts
 from app.liner.values import Sheet, SheetPlan
-from app.liner.work_values import Lap, TapedSeam
+from app.liner.work_values import TapedSeam
 from app.panel.size import BrickSize
 
 _GRID = 1e-6
@@ -31,23 +31,22 @@ _LEAST = 0.01
 """Inches; a seam shorter than this is a corner."""
 
 
-def seam_tape(layout: Layout, plan: SheetPlan, cutting: CuttingPlan, laps: Sequence[Lap]) -> tuple[TapedSeam, ...]:
+def seam_tape(layout: Layout, plan: SheetPlan, cutting: CuttingPlan) -> tuple[TapedSeam, ...]:
     """Seams on which nothing can lap: the sheet below is cut from another place of its mould, where its far edge is
     not the mould's own, which alone has a flange. In the order of the laps; none for liner without laps.
     """
     regions = {region.mark: region for region in layout.regions}
-    sheets = {sheet.number: sheet for sheet in plan.sheets}
+    moved = {sheet.number: sheet for sheet in plan.sheets if cutting.taken(sheet.number).steps != (0, 0)}
     found = []
-    for lap in laps:
-        steps = cutting.taken(lap.over).steps
-        if steps != (0, 0):
-            over = sheets[lap.over]
-            region = regions[over.region]
-            shape = mould(region.bond, region.size, plan.columns, plan.rows)
-            far = _far_edges(region.bond, region.size, plan.columns, plan.rows, starts(plan.corner))
-            length = float(_in_mould(lap.seam, over, region, shape, steps).difference(far).length)
-            if length > _LEAST:
-                found.append(TapedSeam(lap.over, lap.by, length))
+    for lap in laps(plan, moved):
+        over = moved[lap.over]
+        region = regions[over.region]
+        shape = mould(region.bond, region.size, plan.columns, plan.rows)
+        far = _far_edges(region.bond, region.size, plan.columns, plan.rows, starts(plan.corner))
+        seam = _in_mould(lap.seam, over, region, shape, cutting.taken(lap.over).steps)
+        length = float(seam.difference(far).length)
+        if length > _LEAST:
+            found.append(TapedSeam(lap.over, lap.by, length))
     return tuple(found)
 
 

@@ -33,6 +33,6 @@ def sheet_work(
         hold_downs=hold_downs(layout, plan, over),
         fixes=fixes(plan, over, liner, day, length_unit, temperature_unit),
         free_flanges=free_flanges(plan, over),
-        taped=seam_tape(layout, plan, cutting, over),
+        taped=seam_tape(layout, plan, cutting),
         edge_pieces=edge_pieces(layout),
     )

@@ -1,4 +1,4 @@
-"""Lines of what holds the liner, and of the wash: adhesive, fixings, tape, wax wash."""
+"""Lines of what holds the liner, and of the wash: adhesive, fixings, tape, seam tape, wax wash."""
 
 from collections.abc import Callable, Iterator, Sequence
 from itertools import pairwise
@@ -28,7 +28,8 @@ WASH_NOTE = (
 
 
 def sundry_lines(works: Sequence[PanelWork], rules: Rules) -> Iterator[Line]:
-    """Adhesive, fixings and tape of the fixing lines, a line each where there is any, then the wax wash."""
+    """Adhesive, fixings and tape of the fixing lines, and tape of seams, a line each where there is any, then the wax
+    wash."""
     held = {by: _lengths(works, by) for by in ("glue", "nails", "tape")}
     unsaid = sum(_lengths(works, None))
     makers: tuple[tuple[str, Callable[[list[float], Rules], Line]], ...] = (
@@ -39,6 +40,7 @@ def sundry_lines(works: Sequence[PanelWork], rules: Rules) -> Iterator[Line]:
     yield from (make(held[by], rules) for by, make in makers if held[by])
     if unsaid:
         yield _unsaid(unsaid, rules)
+    yield from _seams(works, rules)
     yield _wash(works, rules)
 
 
@@ -79,6 +81,15 @@ def _nails(lengths: list[float], rules: Rules) -> Line:
 
 def _tape(lengths: list[float], rules: Rules) -> Line:
     return measured_line("Tape for the liner", sum(lengths), "along the fixing lines held by tape", rules, TOPICS[3])
+
+
+def _seams(works: Sequence[PanelWork], rules: Rules) -> Iterator[Line]:
+    """Tape where sheets butt, net from the plans; no line where all lap."""
+    seams = [seam for work in works for seam in work.taped]
+    if seams:
+        many = f"{len(seams)} seams" if len(seams) > 1 else "one seam"
+        note = f"on {many} where a sheet is cut from inside another, so that no flange is left under the next one"
+        yield measured_line("Seam tape", sum(seam.length for seam in seams), note, rules, TOPICS[3])
 
 
 def _unsaid(total: float, rules: Rules) -> Line:

@@ -11,8 +11,9 @@ from app.brickwork.layout import Layout
 from app.brickwork.returns import Return, returns
 from app.liner.edge_pieces import edge_pieces
 from app.liner.offcut_values import CuttingPlan
+from app.liner.seam_tape import seam_tape
 from app.liner.values import SheetPlan
-from app.liner.work_values import EdgePieces
+from app.liner.work_values import EdgePieces, TapedSeam
 from app.panel.blend import Blend
 
 
@@ -61,3 +62,8 @@ class PanelWork:
     def edges(self) -> EdgePieces:
         """Where courses stop in the open."""
         return edge_pieces(self.layout)
+
+    @cached_property
+    def taped(self) -> tuple[TapedSeam, ...]:
+        """Seams of the liner that butt, as the flange was cut away."""
+        return seam_tape(self.layout, self.plan, self.cutting)

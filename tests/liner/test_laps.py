@@ -23,7 +23,7 @@ from app.panel.geometry import openings_polygon
 from app.panel.laying import CORNERS, DIRECTIONS, Laying
 from app.panel.project import Liner
 
-RANDOM = settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+RANDOM = settings(max_examples=35, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 NEAR = 1e-4
 GRID = 1e-8
 SMALL = Liner(columns=2, rows=3)
