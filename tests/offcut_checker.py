@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Callable
-from functools import reduce
+from functools import lru_cache, reduce
 from itertools import combinations, pairwise, product
 from math import ceil, cos, floor, radians, sin
 
@@ -153,6 +153,7 @@ def in_inches(module: Module, size: BrickSize) -> float:
     return module.p * (length + head) + module.g * size.per.inches / size.courses + module.s * (height + head)
 
 
+@lru_cache(maxsize=4096)
 def shape_of(rings: tuple[tuple[tuple[float, float], ...], ...]) -> shapely.Geometry:
     parts = shapely.get_parts(reduce(shapely.symmetric_difference, [shapely.Polygon(ring) for ring in rings]))
     return shapely.multipolygons([part for part in parts if part.geom_type == "Polygon"])
@@ -197,13 +198,13 @@ def _places(trim: shapely.Geometry, own: shapely.Polygon, lattice: np.ndarray) -
     most = floor(reach / np.abs(np.linalg.svd(lattice, compute_uv=False)).min()) + 1
     found = []
     low, high = np.array(own.bounds[:2]) - 1e-4, np.array(own.bounds[2:]) + 1e-4
-    for i, j in product(range(-most, most + 1), repeat=2):
-        move = np.array([i, j]) @ lattice
-        box = np.array(trim.bounds).reshape(2, 2) + move
-        if (box[0] >= low).all() and (box[1] <= high).all():
-            moved = shapely.transform(trim, lambda points, move=move: points + move)
-            if area_of(shapely.difference, moved, grown) < NEAR / 10:
-                found.append(moved)
+    moves = np.array(list(product(range(-most, most + 1), repeat=2))) @ lattice
+    corners = np.array(trim.bounds).reshape(2, 2) + moves[:, None]
+    is_near = (corners[:, 0] >= low).all(axis=1) & (corners[:, 1] <= high).all(axis=1)
+    for move in moves[is_near]:
+        moved = shapely.transform(trim, lambda points, move=move: points + move)
+        if area_of(shapely.difference, moved, grown) < NEAR / 10:
+            found.append(moved)
     return found
 
 

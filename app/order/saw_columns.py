@@ -13,7 +13,7 @@ from app.liner.programs import cheapest
 from app.order.saw_stock import Item, Stock, Way
 from app.order.saw_worth import cells, worth_most
 
-MOST_ROUNDS, MOST_CELLS = 200, 40_000_000
+MOST_ROUNDS, MOST_CELLS = 200, 45_000_000
 """Rounds after which the ways found are taken as they are, and what is looked at before: some 0.7 s."""
 
 _ENOUGH = 1e-7

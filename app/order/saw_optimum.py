@@ -13,7 +13,7 @@ from app.order.saw_stock import FACTORY_ENDS, Item, Stock, Way, Ways, bricks_of,
 MOST_TRIED = 100_000
 """Pieces tried in listing all ways to cut a brick; where it takes more, only ways that help are found."""
 
-NODES = 60
+NODES = 40
 """Branches after which the best so far is taken, with the bound proven so far; common jobs need one."""
 
 _ROUND_OFF = 1e-6

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from app.order.saw_stock import FACTORY_ENDS, Item, Stock, Way
 
-FINEST = 6_000
+FINEST = 4_000
 """A brick is divided into no more units than this."""
 
 Floats = NDArray[np.float64]

@@ -1,6 +1,7 @@
 """The workbook, reopened by another library (openpyxl): the same figures on every sheet, text that stays text."""
 
 import io
+import re
 from collections import Counter
 from dataclasses import replace
 from datetime import date
@@ -132,6 +133,23 @@ def test_the_saw_list_has_every_piece_and_its_length_twice(opened: Any, demo: Or
         + sum(row["Count"] for row in flat if row["Cut"] != "length")
         == demo.saw.bricks
     )
+
+
+def test_the_saw_list_cuts_as_many_bricks_of_each_colour_as_the_order_has(opened: Any) -> None:
+    """Bricks of the patterns and one for each other piece, beside the words of the order: so many to cut."""
+    cut = Counter[tuple[str, str, str]]()
+    for row in rows(opened["Saw patterns"]):
+        cut[row["Size"], row["Kind"], row["Colour"]] += row["Bricks"]
+    for row in rows(opened["Saw list"]):
+        if row["Cut"] != "length" and not row["Cut from"].startswith("corner"):
+            cut[row["Size"], row["Cut from"], row["Colour"]] += row["Count"]
+    told = {
+        (row["Size"], row["Kind"], row["Colour"]): int(found.group(1))
+        for row in rows(opened["Order"])
+        if (found := re.search(r"(\d+) to cut into", row["Counted"] or ""))
+    }
+    assert {colour for _, _, colour in cut} == {"red", "brown", "grey"}
+    assert cut == told
 
 
 def test_liner_sheets_are_those_of_the_cutting_plans(opened: Any, demo: OrderBook) -> None:

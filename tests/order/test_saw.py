@@ -19,7 +19,7 @@ from app.brickwork.returns import corner_units, returns
 from app.brickwork.turning import turned_points
 from app.documents.project_file import read_panel, read_project
 from app.lengths import parse
-from app.order.saw_values import SawList, SawPiece
+from app.order.saw_values import SawList
 from app.order.work import FaceWork
 from app.panel.blend import Blend, Colour
 from app.panel.faults import Refused
@@ -32,12 +32,15 @@ BONDS = ("running", "flemish", "soldier", "rowlock", "herringbone-45", "header")
 HALF_STEP = 1 / 32
 
 
-def groups(saw: SawList) -> tuple[SawPiece, ...]:
-    return (*saw.pieces, *saw.rips, *saw.notches, *saw.skews)
-
-
 def of(layout: Layout) -> SawList:
     return saw_of([layout])
+
+
+@cache
+def sawn(shape: str, bond: str) -> tuple[Layout, SawList]:
+    """An example in a bond, and what is cut for it."""
+    layout = lay_out(example(shape, bond=bond))
+    return layout, of(layout)
 
 
 @pytest.fixture(scope="module")
@@ -120,15 +123,15 @@ def test_the_reference_panel_is_proven() -> None:
 @pytest.mark.parametrize("bond", BONDS)
 @pytest.mark.parametrize("shape", SHAPES)
 def test_every_cut_piece_is_there_once_in_its_class_and_no_corner_unit(shape: str, bond: str) -> None:
-    layout = lay_out(example(shape, bond=bond))
-    saw, found = of(layout), returns(layout)
+    layout, saw = sawn(shape, bond)
+    found = returns(layout)
     is_flat = ~np.isin(layout.trims.unit, corner_units(found))
     by_class = Counter(layout.trims.cut[is_flat].tolist())
     behind = sum(piece.is_trimmed for one in found for piece in one.pieces)
     told = [sum(piece.count for piece in of_class) for of_class in (saw.pieces, saw.rips, saw.notches, saw.skews)]
     assert sum(told) == int(is_flat.sum()) + behind
     assert told[2:] == [by_class[2], by_class[3]]
-    assert all(sum(seat.count for seat in piece.seats) == piece.count for piece in groups(saw))
+    assert all(sum(seat.count for seat in piece.seats) == piece.count for piece in saw.groups)
     assert saw.is_proven
     corners = sum(leg.is_cut or leg.is_shortened for one in found for leg in one.legs)
     assert sum(corner.count for corner in saw.corners) == corners
@@ -138,12 +141,12 @@ def test_every_cut_piece_is_there_once_in_its_class_and_no_corner_unit(shape: st
 @pytest.mark.parametrize("shape", ["window", "gable", "round vent", "herringbone panel", "edges"])
 def test_a_group_is_its_pieces_within_half_a_step(shape: str, bond: str) -> None:
     """Outline by outline: the area told is the pieces' own, give or take half of 1/16 in. around their edge."""
-    layout = lay_out(example(shape, bond=bond))
+    layout, saw = sawn(shape, bond)
     is_flat = ~np.isin(layout.trims.unit, corner_units(returns(layout)))
     own = float(areas(layout.trims.pieces)[is_flat].sum())
     around = sum(shapely.Polygon(layout.trims.pieces.ring(k)).length for k in np.flatnonzero(is_flat))
     behind = sum(p.length * p.height for one in returns(layout) for p in one.pieces if p.is_trimmed)
-    told = sum(shapely.Polygon(piece.outline).area * piece.count for piece in groups(of(layout)))
+    told = sum(shapely.Polygon(piece.outline).area * piece.count for piece in saw.groups)
     assert abs(told - own - behind) <= HALF_STEP * (around + 20 * behind)
 
 
@@ -151,7 +154,7 @@ def test_a_group_is_its_pieces_within_half_a_step(shape: str, bond: str) -> None
 @pytest.mark.parametrize("shape", ["window", "stack panel", "herringbone panel"])
 def test_the_whole_unit_of_a_piece_stands_where_the_layout_puts_whole_units(shape: str, bond: str) -> None:
     """Whole units are drawn by another path; their own boxes must be the same."""
-    layout = lay_out(example(shape, bond=bond))
+    layout = sawn(shape, bond)[0]
     for zone, region in enumerate(layout.regions):
         units = np.flatnonzero((layout.units.zone == zone) & ~layout.units.is_trimmed)
         drawn = turned_points(whole_outlines(layout, zone).reshape(-1, 2), -region.bond.turn).reshape(-1, 4, 2)

@@ -118,6 +118,19 @@ def test_very_many_lengths_are_bounded_and_never_worse_than_first_fit(seed: int)
     assert bricks - found.bound <= 2
 
 
+@pytest.mark.parametrize("kerf", [EIGHTH, 2_543_211])
+def test_more_lengths_than_can_be_solved_end_by_steps_with_a_bound(kerf: int) -> None:
+    """60 short lengths, up to ten of a brick: far more ways than can be listed, and more branches than are tried; the
+    second kerf divides nothing, so that ways are looked for with lengths counted a little short and a little long."""
+    chance = random.Random(3)
+    stock = Stock(186 * SIXTEENTH, kerf)
+    wanted = Counter({item(chance.randint(12, 60), chance.random() < 0.1): chance.randint(1, 40) for _ in range(60)})
+    found = fewest(stock, wanted)
+    bricks = checked(stock, wanted, found.ways)
+    assert found.bound <= bricks <= found.first_fit
+    assert bricks - found.bound <= 0.02 * bricks
+
+
 def test_the_same_pieces_are_cut_the_same_way_every_time() -> None:
     for stock, wanted in (small_case(7), large_case(1)):
         assert fewest(stock, wanted) == fewest(stock, Counter(dict(reversed(wanted.items()))))

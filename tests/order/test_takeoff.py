@@ -15,7 +15,6 @@ from shapes import SHAPES, case, example, project, rectangle
 from works import saw_of
 from works import takeoff_of as of
 
-from app.brickwork.blend import colours_of
 from app.brickwork.layout import Layout, lay_out
 from app.brickwork.returns import returns
 from app.brickwork.sizes import CATALOGUE
@@ -23,6 +22,8 @@ from app.documents import results_face, results_returns
 from app.documents.measure import Measured
 from app.documents.project_file import read_panel
 from app.lengths import Length
+from app.order.rules import Rules
+from app.order.saw import saw_list
 from app.order.values import TOPICS, Line, Takeoff
 from app.order.work import FaceWork
 from app.panel.blend import Blend, Colour
@@ -31,7 +32,7 @@ from app.workflow.compute import compute, takeoff_of
 
 RANDOM = settings(max_examples=40, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 DEMO = Path(__file__).parents[2] / "demo_data"
-ORDER, PLAIN = Order(), Blend()
+PLAIN = Rules(Order(), Liner())
 THREE = Blend((Colour("red", 40), Colour("brown", 35), Colour("grey", 25)))
 
 
@@ -49,16 +50,15 @@ def as_json(layout: Layout) -> tuple[dict[str, Any], list[dict[str, Any]]]:
     return results_face.units(layout, measured), results_returns.return_edges(layout, measured)
 
 
-def counted(
-    layouts: list[Layout], order: Order = ORDER, unit: str = "in", blend: Blend = PLAIN
-) -> Counter[tuple[str, str, str]]:
+def counted(faces: list[FaceWork], rules: Rules) -> Counter[tuple[str, str, str]]:
     """Bricks by size, kind and colour: whole units from the lists of the results one by one, corner units from the
     legs of the returns, cut bricks from the saw list, pieces behind corners from the depth of the return alone."""
-    found = Counter[tuple[str, str, str]](saw_of(layouts, order, unit, blend).bricks_by)
-    names = [colour.name for colour in blend.colours] or [""]
-    for layout in layouts:
+    found = Counter[tuple[str, str, str]](saw_list(faces, rules).bricks_by)
+    names = [colour.name for colour in rules.blend.colours] or [""]
+    for face in faces:
+        layout = face.layout
         units, edges = as_json(layout)
-        colours = [names[colour] for colour in colours_of(layout, blend).tolist()]
+        colours = [names[colour] for colour in face.colours.tolist()]
         corners = {leg["unit"] for edge in edges for leg in edge["legs"]}
         for edge in edges:
             for leg in edge["legs"]:
@@ -66,7 +66,7 @@ def counted(
         for unit, (kind, state) in enumerate(zip(units["kind"], units["state"], strict=True)):
             found[size_of(layout, units, unit), kind, colours[unit]] += state == "whole" and unit not in corners
         behind = [piece for edge in returns(layout) for piece in edge.pieces]
-        for piece, colour in zip(behind, FaceWork(layout, blend).return_colours.tolist(), strict=True):
+        for piece, colour in zip(behind, face.return_colours.tolist(), strict=True):
             found[size_of(layout, units, piece.unit), "stretcher", names[colour]] += not piece.is_trimmed
     return Counter({key: count for key, count in found.items() if count})
 
@@ -93,7 +93,7 @@ def colourless(found: Counter[tuple[str, str, str]]) -> Counter[tuple[str, str]]
 
 def test_totals_equal_the_pieces_counted_one_by_one() -> None:
     layouts = [lay_out(example(shape, bond=bond)) for shape in SHAPES for bond in ("running", "flemish")]
-    assert totals(of(layouts)) == counted(layouts)
+    assert totals(of(layouts)) == counted([FaceWork(layout) for layout in layouts], PLAIN)
 
 
 @pytest.mark.parametrize("name", ["casting_yard", "metric_hall", "weir_works"])
@@ -101,42 +101,50 @@ def test_totals_equal_the_pieces_counted_one_by_one_in_the_demo_projects(name: s
     """As they are, the yard mixed of three colours; the order takes its bricks from the saw list, line by line."""
     value = project(DEMO / f"{name}.json")
     computed = [compute(value, wall, panel) for wall in value.walls for panel in wall.panels]
-    layouts = [one.layout for one in computed]
-    assert totals(takeoff_of(value, computed)) == counted(layouts, value.order, value.length_unit, value.blend)
-    for one in computed[:3]:
-        assert totals(takeoff_of(value, [one])) == counted([one.layout], value.order, value.length_unit, value.blend)
+    for scope in (computed, *([one] for one in computed[:3])):
+        assert totals(takeoff_of(value, scope)) == counted([one.face for one in scope], Rules.of(value))
 
 
 @RANDOM
-@given(st.lists(panels(), min_size=1, max_size=2), st.lists(st.integers(1, 9), max_size=4))
-def test_totals_equal_the_pieces_counted_one_by_one_on_random_panels(
-    documents: list[Document], parts: list[int]
-) -> None:
-    """In any blend: bricks of a size, kind and colour are those set whole and those that the saw list cuts up."""
+@given(st.lists(panels(), min_size=1, max_size=3), st.lists(st.integers(1, 9), max_size=4))
+def test_the_laws_of_an_order_hold_on_random_panels_in_any_blend(documents: list[Document], parts: list[int]) -> None:
+    """Bricks of a size, kind and colour are those set whole and those that the saw list cuts up; and the two below."""
     layouts, blend = [lay_out(read_panel(document)) for document in documents], mixed_of(parts)
-    assert totals(of(layouts, blend=blend)) == counted(layouts, blend=blend)
+    plain, mixed = of(layouts), of(layouts, blend=blend)
+    faces, rules = [FaceWork(layout, blend) for layout in layouts], Rules(Order(), Liner(), blend)
+    assert totals(mixed) == counted(faces, rules)
+    assert_colours_cost_only_sharing(plain, mixed, layouts)
+    assert_sum_of_each_less_what_the_saw_saves(plain, layouts)
+
+
+def assert_colours_cost_only_sharing(plain: Takeoff, mixed: Takeoff, layouts: list[Layout]) -> None:
+    """Whole bricks are the same in all; a piece is cut from a brick of its colour, so cut bricks can only be more,
+    and never more than pieces."""
+    one, many = colourless(totals(plain)), colourless(totals(mixed))
+    pieces = Counter[tuple[str, str]]()
+    for trim in saw_of(layouts).pieces:
+        pieces[trim.size, trim.kind] += trim.count
+    assert one.keys() == many.keys()
+    for key, count in one.items():
+        assert count <= many[key] <= count + pieces[key]
+
+
+def assert_sum_of_each_less_what_the_saw_saves(together: Takeoff, layouts: list[Layout]) -> None:
+    """What is not cut, or cut from one brick each, adds up; panels that share cut bricks never take more."""
+    summed = Counter[str]()
+    for layout in layouts:
+        summed.update({one.item: one.net for one in of([layout]).lines})
+    assert {one.item for one in together.lines} == set(summed)
+    for one in together.lines:
+        if one.topic == "brick":
+            assert one.net <= summed[one.item]
+        else:
+            assert one.net == pytest.approx(summed[one.item])
 
 
 def mixed_of(parts: list[int]) -> Blend:
     """A blend of so many colours; none for no parts."""
     return Blend(tuple(Colour(f"c{k}", 100 * part / sum(parts)) for k, part in enumerate(parts)))
-
-
-@RANDOM
-@given(panels(), st.lists(st.integers(1, 9), min_size=2, max_size=4))
-def test_colours_sum_to_the_bricks_of_one_colour_and_the_sharing_that_they_cost(
-    document: Document, parts: list[int]
-) -> None:
-    """Whole bricks are the same in all; a piece is cut from a brick of its colour, so cut bricks can only be more,
-    and never more than pieces."""
-    layout, blend = lay_out(read_panel(document)), mixed_of(parts)
-    plain, mixed = colourless(totals(of([layout]))), colourless(totals(of([layout], blend=blend)))
-    pieces = Counter[tuple[str, str]]()
-    for trim in saw_of([layout]).pieces:
-        pieces[trim.size, trim.kind] += trim.count
-    assert plain.keys() == mixed.keys()
-    for key, count in plain.items():
-        assert count <= mixed[key] <= count + pieces[key]
 
 
 def test_each_colour_has_its_share_of_the_bricks() -> None:
@@ -161,22 +169,6 @@ def test_corner_units_and_bricks_behind_them_have_colours() -> None:
     assert min(one.net for one in corners) >= 15
 
 
-@RANDOM
-@given(st.lists(panels(zones=0), min_size=1, max_size=3))
-def test_a_takeoff_of_many_panels_is_the_sum_of_one_each_less_what_the_saw_saves(documents: list[Document]) -> None:
-    """What is not cut, or cut from one brick each, adds up; panels that share cut bricks never take more."""
-    layouts = [lay_out(read_panel(document)) for document in documents]
-    together, summed = of(layouts), Counter[str]()
-    for layout in layouts:
-        summed.update({one.item: one.net for one in of([layout]).lines})
-    assert {one.item for one in together.lines} == set(summed)
-    for one in together.lines:
-        if one.topic == "brick":
-            assert one.net <= summed[one.item]
-        else:
-            assert one.net == pytest.approx(summed[one.item])
-
-
 def test_the_bench_panel_counts_every_brick() -> None:
     """5,144 whole and 785 trimmed: the reference case's own counts; those come out of 596 bricks, proven least."""
     stretchers = line(of([lay_out(case("b1"))]), "Thin brick modular, stretcher")
@@ -184,6 +176,13 @@ def test_the_bench_panel_counts_every_brick() -> None:
     assert [(pack.name, pack.count) for pack in stretchers.packs] == [("carton", 121), ("pallet", 3)]
     assert stretchers.note == "5144 whole, 596 to cut into 785 trimmed pieces"
     assert stretchers.reason == "5 percent of 5,740, to the nearest piece"
+
+
+def test_one_piece_and_one_place_are_told_as_one() -> None:
+    """12 in. of stack bond: a brick and a piece of 4 in., on one part of one sheet."""
+    found = of([lay_out(rectangle(12, 2.25, "stack"))])
+    assert line(found, "Thin brick modular, stretcher").note == "1 whole, 1 to cut into 1 trimmed piece"
+    assert "for 1 place on the bed" in line(found, "Liner sheet modular, stack").note
 
 
 def test_every_line_orders_net_and_overage_and_says_why() -> None:

@@ -50,6 +50,11 @@ async def test_every_line_of_the_takeoff_is_on_the_page_with_its_reason(visitor:
     assert len(re.findall("5 percent of", page)) == sum(line["overage"] > 0 for line in lines)
 
 
+async def test_cartons_and_pallets_are_two_ways_to_order_the_same(visitor: httpx.AsyncClient) -> None:
+    page = await page_of(visitor, (await made(visitor))["id"])
+    assert re.search(r"\d+ cartons? of \d+ or \d+ pallets? of", page)
+
+
 async def test_the_panels_of_a_wall_and_a_day_are_counted_alone(visitor: httpx.AsyncClient) -> None:
     first, second = WALL["panels"]
     walls = [WALL | {"panels": [first | {"cast_on": "2026-12-01"}, second]}]

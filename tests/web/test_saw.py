@@ -49,6 +49,22 @@ async def test_panels_of_a_project_share_bricks(client: httpx.AsyncClient) -> No
         assert total(text, "A brick a piece") == sum(saw["flat_pieces"] for saw in alone)
 
 
+async def test_bricks_of_a_blend_are_cut_colour_by_colour_as_the_order_has_them(client: httpx.AsyncClient) -> None:
+    """Bricks drawn, by colour, are and pieces that take one each, are those that the order's lines have to cut."""
+    blend = {"colours": [{"name": "ember", "percent": 60}, {"name": "smoke", "percent": 40}]}
+    ids = await stored(client, project() | {"blend": blend})
+    text = await page(client, f"/projects/{ids['id']}/saw")
+    drawn = re.findall(r'aria-label="([\d,]+) bricks?, modular stretcher, (\w+), cut into', text)
+    bricks = {name: sum(int(count) for count, of in drawn if of == name) for name in ("ember", "smoke")}
+    rips = re.findall(r'aria-label="([\d,]+) pieces?, modular stretcher, (\w+),', text)
+    for count, name in rips:
+        bricks[name] += int(count)
+    lines = (await client.get(f"/api/projects/{ids['id']}/takeoff")).json()["lines"]
+    noted = {line["colour"]: re.search(r"(\d+) to cut", line["note"]) for line in lines if line["topic"] == "brick"}
+    assert bricks == {name: int(found.group(1)) for name, found in noted.items() if found}
+    assert total(text, "Bricks to cut up") == sum(bricks.values())
+
+
 async def test_the_cautions_come_before_the_pieces_and_defer(client: httpx.AsyncClient) -> None:
     ids = await stored(client)
     text = await page(client, f"/projects/{ids['id']}/saw")
