@@ -25,8 +25,8 @@ from app.documents.submittal_panels import (
     plot_file,
 )
 from app.documents.submittal_paper import column_count, plot_width, sheet_named
-from app.documents.submittal_parts import DRAWINGS, GROWTH, ORDER, SAW, SCHEDULES, TAPE, TRIMS
-from app.documents.submittal_shop import CUT_SHEETS_NAME, SAW_NAME, TRIMS_NAME, growth_drawings
+from app.documents.submittal_parts import CUT_SHEETS, DRAWINGS, GROWTH, ORDER, SAW, SCHEDULES, TAPE
+from app.documents.submittal_shop import CUT_SHEETS_NAME, SAW_NAME, growth_drawings
 from app.documents.submittal_walls import WallSheet, wall_sheets
 from app.documents.submittal_words import (
     COUNTED,
@@ -51,7 +51,7 @@ QUESTIONS = "Questions to the architect"
 TABLES = {
     "-schedules": ("Schedules", {SCHEDULES}),
     "-growth": ("Growth", {GROWTH}),
-    "-tables": ("Shop tables", {TRIMS, TAPE}),
+    "-tables": ("Shop tables", {CUT_SHEETS, TAPE}),
 }
 """Columns of the index for sheets of tables, and the parts that have them."""
 
@@ -162,7 +162,7 @@ def _wall_file(place: int) -> str:
 def _drawing_names(panels: Sequence[Document]) -> list[str]:
     """Columns of the index, in the order of the sheets: those that some panel has; of several alike the first."""
     names = [drawing["name"] for panel in panels for drawing in panel["drawings"]]
-    known = (*VIEWS, RETURNS, RETURN_DETAILS, TRIMS_NAME, CUT_SHEETS_NAME)
+    known = (*VIEWS, RETURNS, RETURN_DETAILS, CUT_SHEETS_NAME)
     return [name for name in known if name in names]
 
 

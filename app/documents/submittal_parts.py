@@ -5,7 +5,6 @@ from collections.abc import Iterable, Mapping
 DRAWINGS = "drawings"
 SCHEDULES = "schedules"
 ORDER = "order"
-TRIMS = "trims"
 CUT_SHEETS = "cut-sheets"
 GROWTH = "growth"
 TAPE = "tape"
@@ -15,8 +14,7 @@ PARTS: Mapping[str, str] = {
     DRAWINGS: "Drawings: walls, elevations, bed views, sheet plans, returns",
     SCHEDULES: "Schedules: trimmed pieces, checkpoints, findings",
     ORDER: "Order",
-    TRIMS: "Sheets to cut: stacks of equal ones with their knife cuts",
-    CUT_SHEETS: "Cut sheets: what is cut from one that is unpacked",
+    CUT_SHEETS: "Sheets to cut: stacks of those cut alike, with their pieces and knife cuts",
     GROWTH: "Growth and checkpoints: how far the liner moves over the day",
     TAPE: "Tape tables: every head joint and course from both hooks",
     SAW: "Saw station: bricks to cut, of all panels together",
@@ -25,7 +23,7 @@ PARTS: Mapping[str, str] = {
 
 SETS: Mapping[str, frozenset[str]] = {
     "approval": frozenset({DRAWINGS, SCHEDULES, ORDER}),
-    "shop": frozenset({TRIMS, CUT_SHEETS, GROWTH, TAPE, SAW}),
+    "shop": frozenset({CUT_SHEETS, GROWTH, TAPE, SAW}),
 }
 """What goes to the architect, and what goes to those who cut and lay."""
 

@@ -1,4 +1,4 @@
-"""Shop drawings of a submittal: trims to cut, cut sheets, growth and tape tables of a panel, the saw station of all."""
+"""Shop drawings of a submittal: sheets to cut, growth and tape tables of a panel, the saw station of all."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -6,12 +6,11 @@ from dataclasses import dataclass
 from app.documents.panel_results import PanelResults
 from app.documents.submittal_packing import packed
 from app.documents.submittal_paper import goes_onto, inner_room, shop_scales
-from app.documents.submittal_parts import CUT_SHEETS, TRIMS
+from app.documents.submittal_parts import CUT_SHEETS
 from app.drawing.drawing import Drawing
 from app.drawing.scales import Scale, SheetSize
 from app.drawing.svg import svg_document
-from app.drawing.views import cut_sheets, saw_station, sheets_to_cut
-from app.drawing.views.cut_sheets import cut_sheets_view
+from app.drawing.views import saw_station, sheets_to_cut
 from app.drawing.views.growth import Warmth, growth_plot
 from app.drawing.views.sheets_to_cut import sheets_to_cut_view
 from app.liner.stacks import cut_list
@@ -19,7 +18,7 @@ from app.liner.work_values import Stack
 from app.order.saw_values import SawList
 from app.panel.project import Project
 
-TRIMS_NAME, CUT_SHEETS_NAME, SAW_NAME = "Trims", "Cut sheets", "Saw station"
+CUT_SHEETS_NAME, SAW_NAME = "Sheets to cut", "Saw station"
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,13 +36,11 @@ def shop_drawings(
     results: PanelResults, project: Project, sheet: SheetSize, parts: frozenset[str]
 ) -> Iterator[tuple[str, Drawing]]:
     """Name and drawing of each shop sheet of one panel that the parts ask for, each as large as goes onto the sheet."""
-    if TRIMS in parts:
-        yield from _trims(results, project, sheet)
     if CUT_SHEETS in parts:
-        yield CUT_SHEETS_NAME, _cut_sheets(results, project, sheet)
+        yield from _cut_sheets(results, project, sheet)
 
 
-def _trims(results: PanelResults, project: Project, sheet: SheetSize) -> Iterator[tuple[str, Drawing]]:
+def _cut_sheets(results: PanelResults, project: Project, sheet: SheetSize) -> Iterator[tuple[str, Drawing]]:
     """As many stacks on a sheet as go onto it; the title says which sheet of how many."""
     found = cut_list(results.layout, results.plan, results.cutting, project.liner)
     stacks = found.stacks
@@ -52,7 +49,8 @@ def _trims(results: PanelResults, project: Project, sheet: SheetSize) -> Iterato
         count = sum(stack.count for stack in stacks)
         title = f"{results.panel.mark}, sheets to cut: {count} of {found.used} to unpack, in {len(stacks)} stacks"
         title += f"; sheet {k} of {len(pages)}" if len(pages) > 1 else ""
-        yield TRIMS_NAME if k == 1 else f"{TRIMS_NAME}, {k}", _trims_of(results, project, sheet, page, scale, title)
+        name = CUT_SHEETS_NAME if k == 1 else f"{CUT_SHEETS_NAME}, {k}"
+        yield name, _page_of(results, project, sheet, page, scale, title)
 
 
 def _pages(
@@ -73,7 +71,7 @@ def _fitting(
     """The most stacks that go onto the sheet at the usual scale; one alone, smaller, where not even that does."""
 
     def goes(number: int, scale: Scale) -> bool:
-        return goes_onto(_trims_of(results, project, sheet, left[:number], scale, ""), sheet)
+        return goes_onto(_page_of(results, project, sheet, left[:number], scale, ""), sheet)
 
     low, high = 0, len(left)
     while low < high:
@@ -85,7 +83,7 @@ def _fitting(
     return next((scale for scale in scales if goes(1, scale)), scales[-1]), 1
 
 
-def _trims_of(
+def _page_of(
     results: PanelResults, project: Project, sheet: SheetSize, stacks: Sequence[Stack], scale: Scale, title: str
 ) -> Drawing:
     around = sheets_to_cut.AROUND
@@ -94,19 +92,6 @@ def _trims_of(
     return sheets_to_cut_view(
         results.layout, results.plan, liner, stacks, scale=scale, unit=unit, title=title, paper_mm=paper
     )
-
-
-def _cut_sheets(results: PanelResults, project: Project, sheet: SheetSize) -> Drawing:
-    around, unit = cut_sheets.AROUND, project.length_unit
-    paper = inner_room(sheet)[0] - around.left - around.right
-    drawings = (
-        cut_sheets_view(results.layout, results.cutting, project.liner, scale=scale, unit=unit, paper_mm=paper)
-        for scale in shop_scales(unit, cut_sheets.usual_scale(unit))
-    )
-    drawing = next(drawings)
-    while not goes_onto(drawing, sheet) and (smaller := next(drawings, None)):
-        drawing = smaller
-    return drawing
 
 
 def growth_drawings(results: PanelResults, project: Project, width: float) -> tuple[PlotDrawing, ...]:

@@ -3,9 +3,10 @@
 from typing import Any
 
 from app.documents.panel_results import PanelResults
-from app.documents.submittal_parts import GROWTH, TAPE, TRIMS
+from app.documents.submittal_parts import CUT_SHEETS, GROWTH, TAPE
 from app.documents.submittal_schedules import about_words, checkpoint_rows, drift_words, reading_words
 from app.documents.submittal_sheets import sheet_cut_rows
+from app.liner.stacks import cut_list
 from app.liner.tape_table import TapeRow, TapeTable, tape_tables
 from app.panel.project import Project
 
@@ -17,8 +18,9 @@ ALONG = {"x": "Head joints and checkpoints along the panel", "y": "Courses and c
 def shop_tables(results: PanelResults, project: Project, parts: frozenset[str]) -> Document:
     """The tables that the parts ask for, each absent where they do not; lengths in the project's unit."""
     unit, tables = project.length_unit, Document()
-    if TRIMS in parts:
-        tables["sheet-cuts"] = sheet_cut_rows(results.plan, unit)
+    if CUT_SHEETS in parts:
+        found = cut_list(results.layout, results.plan, results.cutting, project.liner)
+        tables["sheet-cuts"] = sheet_cut_rows(found.stacks, unit)
     if TAPE in parts:
         tables["tapes"] = tape_rows(results, project)
     if GROWTH in parts:

@@ -7,7 +7,6 @@ A cell's own frame is in inches of sheet with y up; its upper left corner is at 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from math import hypot
-from string import ascii_lowercase
 from textwrap import wrap
 
 import numpy as np
@@ -20,6 +19,7 @@ from app.drawing.styles import Style
 from app.liner.knife_words import knife_words
 from app.liner.label_places import roomiest
 from app.liner.pockets import Pockets
+from app.liner.stack_words import piece_names
 from app.liner.work_values import MOST_IN_STACK, KnifeCut, Piece, Stack
 
 HEAD_MM, LINE_MM, GAP_MM = 6.0, 3.6, 3.0
@@ -106,20 +106,6 @@ class StackCell:
         up = np.where(self.flips[1] > 0, points[..., 1] - high, -points[..., 1])
         placed: Floats = np.stack([flipped, up - self.above], axis=-1)
         return placed
-
-
-def piece_names(stack: Stack) -> tuple[str, ...]:
-    """What stands on each piece: the laid sheet's number, or a letter where several sheets are cut so."""
-    if stack.count == 1:
-        return tuple(str(piece.numbers[0]) for piece in stack.pieces)
-    if len(stack.pieces) == 1:
-        return ("",)
-    return tuple(_letter(k) for k in range(len(stack.pieces)))
-
-
-def _letter(number: int) -> str:
-    again, last = divmod(number, len(ascii_lowercase))
-    return ascii_lowercase[last] * (again + 1)
 
 
 def _sheets(piece: Piece) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from app.drawing.views import sheets_to_cut
 from app.drawing.views.sheets import WORDS
 from app.liner.offcut_values import CuttingPlan
+from app.liner.stack_words import piece_words, run_words, stack_words
 from app.liner.work_values import SheetWork
 from app.panel.laying import CORNERS, DIRECTIONS, Laying
 from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
@@ -19,11 +20,8 @@ from app.web.liner_words import (
     flange_words,
     hold_words,
     lap_words,
-    piece_words,
     proof_words,
-    run_words,
     saved_words,
-    stack_words,
     tape_words,
 )
 from app.web.pages import Page, Step

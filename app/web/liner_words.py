@@ -2,13 +2,13 @@
 
 from collections.abc import Sequence
 
-from app.drawing.stack_cells import piece_names
 from app.lengths import format_length
 from app.liner.fixes import SMALL_SHARE
 from app.liner.knife_words import knife_words, to_tick
 from app.liner.offcut_values import CuttingPlan
+from app.liner.stack_words import run_words
 from app.liner.values import SheetPlan
-from app.liner.work_values import MOST_IN_STACK, CutList, EdgePieces, Fix, HoldDown, Lap, SheetWork, Stack
+from app.liner.work_values import CutList, EdgePieces, Fix, HoldDown, Lap, SheetWork, Stack
 from app.web.words import counted, listed
 
 WHY = {
@@ -33,28 +33,12 @@ def saved_words(cutting: CuttingPlan) -> str:
     return f"{counted(saved, 'sheet')} saved" if saved else "nothing to save"
 
 
-def stack_words(stack: Stack) -> str:
-    """How a stack is cut."""
-    if stack.count == 1:
-        return "one sheet"
-    together = f"{stack.count} sheets"
-    return together if stack.passes == 1 else f"{together}, {stack.passes} passes of at most {MOST_IN_STACK}"
-
-
 def cut_words(stack: Stack, unit: str) -> tuple[str, ...]:
     """Every cut of a stack, the same ones once with how often."""
     said = [knife_words(cut, unit) for cut in stack.cuts]
     return tuple(
         f"{words} ({said.count(words)} of them)" if said.count(words) > 1 else words for words in dict.fromkeys(said)
     )
-
-
-def piece_words(stack: Stack) -> tuple[str, ...]:
-    """As which laid sheets each piece of a stack is laid, named as on its drawing."""
-    names, pieces = piece_names(stack), [run_words(piece.numbers) for piece in stack.pieces]
-    if stack.count == 1 or len(pieces) == 1:
-        return (listed(pieces),)
-    return tuple(f"{name}: {words}" for name, words in zip(names, pieces, strict=True))
 
 
 def cut_list_words(cut: CutList) -> str:
@@ -64,17 +48,6 @@ def cut_list_words(cut: CutList) -> str:
     many = sum(stack.count for stack in cut.stacks)
     words = f"{counted(cut.used, 'sheet')} to unpack: {many:,} to cut, in {counted(len(cut.stacks), 'way')}"
     return f"{words}, and {len(cut.whole):,} whole." if cut.whole else f"{words}."
-
-
-def run_words(numbers: Sequence[int]) -> str:
-    """Numbers of sheets, three or more that follow one another as a run: `7, 15, 102\u2013108`."""
-    runs: list[list[int]] = []
-    for number in sorted(numbers):
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    return ", ".join(f"{run[0]}\u2013{run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs)
 
 
 def lap_words(plan: SheetPlan, laps: Sequence[Lap], unit: str) -> str:

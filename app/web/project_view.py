@@ -204,7 +204,7 @@ def _next_wall(project: Project) -> str:
     return next((mark for mark in "ABCDEFGHIJKLMNOPQRSTUVWXYZ" if mark not in marks), "")
 
 
-SHOP_WORDS = "PDF for those who cut and lay: trims, cut sheets, growth, tape tables, saw station"
+SHOP_WORDS = "PDF for those who cut and lay: sheets to cut, growth, tape tables, saw station"
 
 
 def _downloads(project_id: str, name: str) -> tuple[Download, ...]:

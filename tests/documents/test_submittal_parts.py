@@ -23,8 +23,7 @@ SAID = {
     "drawings": "P1, elevation",
     "schedules": "P1, schedules",
     "order": "Overage from",
-    "trims": "P1, sheets to cut",
-    "cut-sheets": "P1, cut sheets",
+    "cut-sheets": "P1, sheets to cut",
     "growth": "P1, growth and checkpoints",
     "tape": "Courses and checkpoints up the panel",
     "saw": "Saw station",
@@ -73,7 +72,7 @@ def test_names_of_sets_and_parts_add_up() -> None:
 def test_the_index_and_the_title_blocks_count_all_sheets_of_all_parts(project: Project, sheet: str) -> None:
     texts = _texts(project, frozenset(PARTS), sheet)
     assert all(f" {number} of {len(texts)}" in text for number, text in enumerate(texts, start=1))
-    for name in ("elevation", "sheets to cut", "cut sheets", "schedules", "growth and checkpoints", "shop tables"):
+    for name in ("elevation", "sheets to cut", "schedules", "growth and checkpoints", "shop tables"):
         found = next(n + 1 for n, text in enumerate(texts) if n > 1 and f"P1, {name}" in text)
         assert f" {found}" in texts[0]
 

@@ -8,7 +8,7 @@ import httpx
 import pytest
 from scenario import PROJECT
 
-from app.web.liner_words import run_words
+from app.liner.stack_words import run_words
 
 pytestmark = pytest.mark.anyio
 

@@ -37,13 +37,13 @@ async def test_what_goes_to_an_architect_is_chosen_at_first(visitor: httpx.Async
     text = (await visitor.get(f"/projects/{ids['id']}/submittal")).text
     boxes = dict(re.findall(r'type="checkbox" name="([a-z-]+)" value="yes"( checked)?', text))
     assert {name for name, is_chosen in boxes.items() if is_chosen} == {"drawings", "schedules", "order"}
-    assert {"trims", "cut-sheets", "growth", "tape", "saw"} < boxes.keys()
+    assert {"cut-sheets", "growth", "tape", "saw"} < boxes.keys()
     assert "<option selected>ANSI B</option>" in text
 
 
 async def test_the_parts_that_were_chosen_are_in_the_pdf(visitor: httpx.AsyncClient) -> None:
     ids = await stored(visitor)
-    page = await _made(visitor, ids["id"], trims="yes", tape="yes", sheet="A3")
+    page = await _made(visitor, ids["id"], **{"cut-sheets": "yes"}, tape="yes", sheet="A3")
     assert "Ready" in page.text
     found = re.search(r'href="([^"]+file\.pdf)"', page.text)
     assert found
