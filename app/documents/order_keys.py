@@ -1,11 +1,14 @@
 """The keys of a project file about buying: the order's rules, the blend of colours, what was delivered."""
 
+from collections.abc import Iterator
+
 from app.documents.kinds import Day, Number, Setting, Text, number_in_words, small
 from app.documents.records import Key, Listed, Record, always
 from app.panel.blend import Blend, Colour
 from app.panel.delivery import Delivery
 from app.panel.faults import Fault
 from app.panel.project import Order
+from app.panel.wording import quoted
 
 LONGEST_ITEM = 120
 MOST_COLOURS = 12
@@ -53,10 +56,24 @@ COLOUR = Record(
 
 
 def _blend_faults(blend: Blend, _setting: Setting) -> tuple[Fault, ...]:
+    return (*_equal_names(blend), *_wrong_sum(blend))
+
+
+def _equal_names(blend: Blend) -> Iterator[Fault]:
+    """Bricks are ordered by the colour's name, so that two of one name could not be told apart."""
+    first: dict[str, int] = {}
+    for place, colour in enumerate(blend.colours):
+        before = first.setdefault(colour.name.strip().casefold(), place)
+        if before != place:
+            expected = f"a name of its own: colours[{before}] has it too, capitals and spaces around it aside"
+            yield Fault(f"colours[{place}].name", quoted(colour.name), expected)
+
+
+def _wrong_sum(blend: Blend) -> Iterator[Fault]:
     whole = sum(colour.percent for colour in blend.colours)
-    if not blend.colours or abs(whole - 100) < 1e-6:
-        return ()
-    return (Fault("colours", f"shares of {number_in_words(whole)} percent together", "shares of 100 percent together"),)
+    if blend.colours and abs(whole - 100) >= 1e-6:
+        found = f"shares of {number_in_words(whole)} percent together"
+        yield Fault("colours", found, "shares of 100 percent together")
 
 
 _BLEND = Blend()

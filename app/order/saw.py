@@ -72,7 +72,10 @@ def _bricks_by(groups: Mapping[_Key, Places], yields: Mapping[_Stock, Yield], ru
     for key, places in groups.items():
         if key.cut != "length":
             bricks[key.size, key.kind, key.colour] += places.total()
-    return {(size, kind, rules.colour_name(k)): count for (size, kind, k), count in sorted(bricks.items())}
+    named = Counter[Brick]()
+    for (size, kind, k), count in sorted(bricks.items()):
+        named[size, kind, rules.colour_name(k)] += count
+    return named
 
 
 def _grouped(faces: Sequence[FaceWork], step: int) -> Mapping[_Key, Places]:

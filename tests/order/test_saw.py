@@ -113,6 +113,13 @@ def test_colours_cost_shared_bricks_only_and_each_is_cut_from_the_fewest(parts: 
         assert saw.bricks == plain.bricks
 
 
+def test_colours_of_one_name_lose_no_brick() -> None:
+    """The reader refuses them, but a count must not rest on that."""
+    layout, _, apart = mixed((1, 1))
+    alike = saw_of([layout], blend=Blend((Colour("a", 50.0), Colour("a", 50.0))))
+    assert alike.bricks == apart.bricks == sum(alike.bricks_by.values())
+
+
 def test_the_reference_panel_is_proven() -> None:
     """785 trimmed pieces (bench.md of this project)."""
     saw = of(lay_out(case("b1")))
