@@ -197,7 +197,7 @@ def _at_cut(cell: StackCell, number: str, knife: KnifeCut, taken: list[tuple[flo
     start, end = _ends(cell, knife)
     along = (end - start) / max(_length(knife), 1e-9)
     beyond = along * cell.mm(BESIDE_MM)
-    places = [start - beyond, end + beyond, *(start + (end - start) * share for share in (0.5, 0.25, 0.75))]
+    places = [start - beyond, end + beyond, *(start + (end - start) * share for share in (0.5, 0.3, 0.7, 0.2, 0.8))]
     wide, high = cell.sheet_size
     outside = [p for p in places[:2] if not (0 <= p[0] <= wide and 0 <= -p[1] - cell.above <= high)]
     texts = [Text(float(x), float(y), number, "cut letter", SMALL) for x, y in (*outside, *places[2:])]
@@ -207,7 +207,7 @@ def _at_cut(cell: StackCell, number: str, knife: KnifeCut, taken: list[tuple[flo
 
 
 def _box(cell: StackCell, text: Text) -> tuple[float, float, float, float]:
-    long, half = cell.mm(text_width_mm(text.text, text.size_mm)), cell.mm(0.55 * text.size_mm)
+    long, half = cell.mm(text_width_mm(text.text, text.size_mm)), cell.mm(0.42 * text.size_mm)
     left = 0.0 if text.anchor == "start" else -long / 2
     if text.angle:
         return text.x - half, text.y + left, text.x + half, text.y + left + long

@@ -83,10 +83,12 @@ def tape_words(work: SheetWork, unit: str) -> str:
     """Which seams are taped, as there is no flange; nothing for none."""
     if not work.taped:
         return ""
-    sheets = run_words(tuple(dict.fromkeys(seam.over for seam in work.taped)))
+    sheets = tuple(dict.fromkeys(seam.over for seam in work.taped))
+    come = f"Sheet {sheets[0]} comes" if len(sheets) == 1 else f"Sheets {run_words(sheets)} come"
+    seams = "that seam" if len(work.taped) == 1 else "those seams"
     return (
-        f"Seam tape: {to_tick(work.taped_length, unit)}. {sheets} come from inside a sheet, so there is no flange under"
-        " the next one: butt and tape those seams."
+        f"Seam tape: {to_tick(work.taped_length, unit)}. {come} from inside an unpacked sheet, so there is no flange"
+        f" under the next one: butt and tape {seams}."
     )
 
 

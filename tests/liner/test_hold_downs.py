@@ -18,7 +18,7 @@ from app.liner.sheets import sheet_plan
 from app.liner.trims import trim_shapes
 from app.panel.project import Day, Liner
 
-RANDOM = settings(max_examples=40, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+RANDOM = settings(max_examples=20, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 SMALL = Liner(columns=2, rows=3)
 
 

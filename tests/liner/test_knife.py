@@ -22,7 +22,7 @@ from app.liner.values import Sheet
 from app.liner.work_values import Counted, KnifeCut, Stack
 from app.panel.project import Liner
 
-RANDOM = settings(max_examples=25, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+RANDOM = settings(max_examples=15, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 NEAR = 1e-3
 LINER = Liner(columns=3, rows=5)
 

@@ -26,7 +26,7 @@ from app.order.sundries import sundry_lines
 from app.order.work import FaceWork, PanelWork
 from app.panel.project import Liner, Order
 
-RANDOM = settings(max_examples=25, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+RANDOM = settings(max_examples=15, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 HAIR = 1e-3
 RULES = Rules(Order(), Liner())
 SMALL = Liner(columns=3, rows=4)

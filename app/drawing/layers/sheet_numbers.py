@@ -17,7 +17,7 @@ FRAME = "face"
 
 AROUND = tuple(
     (across * far, rise * far)
-    for far in (1.0, 1.6, 2.4)
+    for far in (1.0, 1.6, 2.4, 3.4)
     for across, rise in product((1, -1, 0), repeat=2)
     if across or rise
 )
@@ -31,8 +31,8 @@ WAYS = ((NORMAL, False), (SMALL, False), (SMALL, True))
 _LEVEL = 1
 """Of these, how a number stands beside its sheet."""
 
-CLEAR_MM = 0.8
-"""From a number to its letter, mm."""
+CLEAR_MM, AIR_MM = 0.8, 0.6
+"""From a number to its letter, and from either to the end of their ground, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +73,7 @@ def labels(scene: Scene) -> list[Label]:
     for way, k in np.argwhere(fits).tolist():
         if k not in chosen and board.took(box := tuple(boxes[way, k].tolist())):
             chosen[k] = way, box, False
-    for k in range(len(sheets)):
+    for k in sorted(range(len(sheets)), key=lambda k: sheets[k].area):
         if k not in chosen:
             chosen[k] = _LEVEL, *_beside(board, tuple(boxes[_LEVEL, k].tolist()), (scene.width, scene.height))
     return [_label(scene, words[k], tuple(at[k].tolist()), *chosen[k]) for k in range(len(sheets))]
@@ -81,7 +81,8 @@ def labels(scene: Scene) -> list[Label]:
 
 def _boxes(scene: Scene, words: Sequence[tuple[str, str]], at: Floats, size: float, is_upright: bool) -> Floats:
     """The box of each number with its letter, shape (sheets, 4), inches."""
-    long = np.array([sum(_lengths(scene, number, letter, size)) / 2 for number, letter in words])
+    air = scene.mm(AIR_MM)
+    long = np.array([sum(_lengths(scene, number, letter, size)) / 2 + air for number, letter in words])
     high = np.full(len(words), scene.mm(0.55 * size))
     half = np.column_stack([high, long] if is_upright else [long, high])
     return np.hstack([at - half, at + half])
