@@ -93,6 +93,8 @@ def _checkpoints(
             control=control,
             grows_per_degree=rate,
             reference_temperature=liner.reference_temperature,
+            bed_low=day.bed_low,
+            bed_high=day.bed_high,
         )
 
 

@@ -1,9 +1,9 @@
 """Readings of the tape: what an error at a checkpoint means, and what to do before the next control line."""
 
-from app.liner.readings_spread import TICKS, Need, spread_over
+from app.liner.readings_spread import SETTABLE, TICKS, Need, most_given, spread_over
 from app.liner.readings_values import Ahead, Kind, Reading, Spread, Verdict
 from app.liner.readings_words import Case, instruction, said
-from app.liner.tape import steel_tape_correction
+from app.liner.tape import fahrenheit, steel_tape_correction
 from app.liner.values import Checkpoint
 from app.panel.tolerance import TOLERANCE
 
@@ -17,8 +17,8 @@ def judge(
     does not come back when the bed cools. So is what the liner ahead will add at this temperature. The part of the
     error that temperature explains only tells whether waiting or shade would do as well. Verdicts: `hold`, within the
     band here and, laid on as it is, at the next control line; `adjust`, joints ahead squeezed or stretched so that the
-    next control line is right, none past its give; `relay`, no such change reaches the band. Without a bed temperature
-    nothing is explained and nothing is taken to be coming.
+    next control line is right; `relay`, no such change reaches the band. Without a bed temperature nothing is
+    explained, and those verdicts are given only where they hold at every bed temperature of the day; else `measure`.
 
     Arithmetic, of a joint line 96 in. from the corner, read as 96 3/16 in. at 94 F; liner of 4.5e-5 per F at 70 F,
     band 1/8 in., next control line 72 in. or 9 joints on: error 0.1875; explained 96 x 4.5e-5 x 24 = 0.1037, rest
@@ -26,8 +26,8 @@ def judge(
     that as 8 by 2/64 and 1 by 1/64, and 0.0004 in. stay.
     """
     true = true_value(reading, temperature_unit)
-    explained, coming = _temperature(reading, checkpoint, ahead)
-    need = Need(true - checkpoint.nominal, coming, checkpoint.band)
+    explained, coming, doubt = _temperature(reading, checkpoint, ahead)
+    need = Need(true - checkpoint.nominal, coming, checkpoint.band, doubt)
     kind, spread = _decided(need, ahead, TICKS[length_unit])
     case = Case(checkpoint, ahead, need, reading.bed_temperature, explained, length_unit, temperature_unit)
     return Verdict(
@@ -39,6 +39,7 @@ def judge(
         explained=explained,
         rest=None if explained is None else need.error - explained,
         coming=coming,
+        doubt=doubt,
         band=checkpoint.band,
         spread=spread,
         said=said(case, reading.value, true, reading.tape_temperature),
@@ -46,12 +47,15 @@ def judge(
     )
 
 
-def _temperature(reading: Reading, checkpoint: Checkpoint, ahead: Ahead) -> tuple[float | None, float]:
-    """The error that the bed's temperature explains, and what it adds up to the next control line; inches."""
+def _temperature(reading: Reading, checkpoint: Checkpoint, ahead: Ahead) -> tuple[float | None, float, float]:
+    """The error that the bed's temperature explains, what it adds up to the next control line, and how far that may
+    be off where nobody took it and any of the day's may be so; inches."""
     if reading.bed_temperature is None:
-        return None, 0.0
+        middle = (checkpoint.bed_low + checkpoint.bed_high) / 2 - checkpoint.reference_temperature
+        half = (checkpoint.bed_high - checkpoint.bed_low) / 2
+        return None, ahead.grows_per_degree * middle, abs(ahead.grows_per_degree * half)
     degrees = reading.bed_temperature - checkpoint.reference_temperature
-    return checkpoint.grows_per_degree * degrees, ahead.grows_per_degree * degrees
+    return checkpoint.grows_per_degree * degrees, ahead.grows_per_degree * degrees, 0.0
 
 
 def true_value(reading: Reading, temperature_unit: str = "F") -> float:
@@ -59,7 +63,7 @@ def true_value(reading: Reading, temperature_unit: str = "F") -> float:
     tape = reading.tape_temperature
     if tape is None:
         return reading.value
-    return steel_tape_correction(reading.value, tape * 1.8 + 32 if temperature_unit == "C" else tape)
+    return steel_tape_correction(reading.value, fahrenheit(tape, temperature_unit))
 
 
 def differs(one: Reading, other: Reading, checkpoint: Checkpoint, temperature_unit: str = "F") -> bool:
@@ -79,5 +83,6 @@ def _decided(need: Need, ahead: Ahead, tick: float) -> tuple[Kind, Spread | None
         return "hold", None
     spread = spread_over(need, ahead, tick)
     if spread is None:
-        return "relay", None
+        is_hopeless = need.least - 2 * need.doubt > most_given(need, ahead) + SETTABLE
+        return ("relay" if is_hopeless or not need.doubt else "measure"), None
     return ("adjust", spread) if spread.ticks else ("hold", None)

@@ -3,15 +3,20 @@
 from math import isfinite
 
 from app.brickwork.layout import Layout
-from app.lengths import format_length
+from app.liner.drift_words import Units
 from app.liner.mould import mould
 from app.liner.readings_values import Reading
 from app.liner.values import Checkpoint, Drift
 from app.panel.faults import Fault, Refused
 from app.panel.project import Liner
+from app.panel.tolerance import TOLERANCE
 
 TEMPERATURES = {"F": (-60, 250), "C": (-51, 121)}
 """Colder and hotter than any bed on which liner lies, C to the nearest degree (common practice)."""
+
+MISREAD = 1.0
+"""Inches off its own checkpoint from which a value that would be right at another is taken for that one's (common
+practice)."""
 
 OVER = 1.0
 """Inches by which a tape may show more than the panel: 40 ft of liner grow 0.864 in. over 40 F."""
@@ -28,7 +33,7 @@ def checked(
     temperature_unit: str = "F",
 ) -> Checkpoint:
     """The checkpoint that was read; raises Refused with every fault: a mark that is not there, a temperature no bed
-    has, a value below zero, past the panel, or more than one sheet from the checkpoint."""
+    has, a value below zero, past the panel, right at another checkpoint, or more than one sheet from its own."""
     faults = _temperature_faults(reading, temperature_unit)
     point = next((point for point in drift.checkpoints if point.mark == reading.mark), None)
     if point is None:
@@ -55,7 +60,7 @@ def _unknown(reading: Reading, drift: Drift, unit: str) -> Fault:
         return Fault("checkpoint", reading.mark or "nothing", "no reading: this panel has no brick and no checkpoints")
     ends = [_ends([point.mark for point in drift.checkpoints if point.axis == axis]) for axis in EXTENTS]
     nearest = _nearest_mark(reading, drift)
-    where = f"; nearest is {nearest.mark} at {_length(nearest.nominal, unit)}"
+    where = f"; nearest is {nearest.mark} at {Units(unit).said(nearest.nominal)}"
     return Fault("checkpoint", reading.mark or "nothing", f"one of {' or '.join(filter(None, ends))}{where}")
 
 
@@ -81,18 +86,17 @@ def _value_faults(
 ) -> list[Fault]:
     """At most one fault, the plainest."""
     reach = layout.panel.width if point.axis == "x" else layout.panel.height
-    found = f"{_length(reading.value, unit)} on axis {point.axis}" if isfinite(reading.value) else "no number"
+    found = f"{Units(unit).said(reading.value)} on axis {point.axis}" if isfinite(reading.value) else "no number"
     if not 0 <= reading.value <= reach + OVER:
-        return [Fault("reading", found, f"0 to {_length(reach, unit)}, the panel's {EXTENTS[point.axis]}")]
+        return [Fault("reading", found, f"0 to {Units(unit).said(reach)}, the panel's {EXTENTS[point.axis]}")]
     sheet = mould(layout.bond, layout.size, liner.columns, liner.rows).size[0 if point.axis == "x" else 1]
     off = abs(reading.value - point.nominal)
+    other = _nearest([each for each in drift.checkpoints if each.axis == point.axis], reading.value)
+    if off > MISREAD and abs(reading.value - other.nominal) <= other.band + TOLERANCE:
+        asked = f"; did you read {other.mark}? It is at {Units(unit).said(other.nominal)}"
+        return [Fault("reading", found, f"{point.mark} at {Units(unit).said(point.nominal)}{asked}")]
     if off <= sheet:
         return []
-    other = _nearest([each for each in drift.checkpoints if each.axis == point.axis], reading.value)
-    asked = f"; did you read another checkpoint? {other.mark} is at {_length(other.nominal, unit)}"
-    expected = f"{point.mark} at {_length(point.nominal, unit)}, within one sheet of {_length(sheet, unit)}"
+    asked = f"; did you read another checkpoint? {other.mark} is at {Units(unit).said(other.nominal)}"
+    expected = f"{point.mark} at {Units(unit).said(point.nominal)}, within one sheet of {Units(unit).said(sheet)}"
     return [Fault("reading", found, expected + (asked if other != point else ""))]
-
-
-def _length(inches: float, unit: str) -> str:
-    return format_length(inches, unit).removeprefix("≈ ")

@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from typing import Literal
 
-Kind = Literal["hold", "adjust", "relay"]
+Kind = Literal["hold", "adjust", "relay", "measure"]
 
-KINDS: dict[Kind, str] = {"hold": "Hold", "adjust": "Adjust", "relay": "Relay"}
+KINDS: dict[Kind, str] = {"hold": "Hold", "adjust": "Adjust", "relay": "Relay", "measure": "Measure the bed"}
 """Verdicts in words."""
 
 
@@ -84,8 +84,9 @@ class Verdict:
 
     `error` is the reading, right by the steel tape's own growth, less `nominal`: above zero the liner is long.
     `explained` is the part of it that the bed's temperature makes and `rest` what is left; None without a bed
-    temperature. `coming` is what the liner ahead will add up to the next control line at that temperature. `spread` is
-    there for `adjust` only. `said` tells what was read, `instruction` what to do.
+    temperature. `coming` is what the liner ahead will add up to the next control line at that temperature; without one
+    the middle of what it may add over the day, `doubt` more or less. `spread` is there for `adjust` only. `said` tells
+    what was read, `instruction` what to do.
     """
 
     mark: str
@@ -96,12 +97,8 @@ class Verdict:
     explained: float | None
     rest: float | None
     coming: float
+    doubt: float
     band: float
     spread: Spread | None
     said: str
     instruction: str
-
-    @property
-    def is_explained(self) -> bool:
-        """Whether the error is past the band and temperature alone makes it so."""
-        return self.rest is not None and abs(self.error) > self.band >= abs(self.rest)

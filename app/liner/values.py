@@ -77,8 +77,9 @@ class Checkpoint:
 
     `nominal` and `held_from` are running dimensions from the tape's hook end, the panel's edge at the starting corner;
     `position` is the same line in the face frame. `expected_low` and `expected_high` are the readings at the lowest
-    and highest bed temperature if nothing is corrected, right within `band` either way. `control` says what stands
-    there ("jamb W1"), empty for a plain joint line; `held_by` what holds the liner at `held_from`.
+    and highest bed temperature of the day, `bed_low` and `bed_high`, if nothing is corrected, right within `band`
+    either way. `control` says what stands there ("jamb W1"), empty for a plain joint line; `held_by` what holds the
+    liner at `held_from`.
     """
 
     mark: str
@@ -93,6 +94,8 @@ class Checkpoint:
     control: str
     grows_per_degree: float
     reference_temperature: float
+    bed_low: float
+    bed_high: float
 
     @property
     def window(self) -> tuple[float, float] | None:

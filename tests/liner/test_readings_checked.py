@@ -65,7 +65,24 @@ def test_a_reading_more_than_one_sheet_off_asks_for_the_other_checkpoint() -> No
     near, far = points[0], points[-1]
     words = refusal(Reading(near.mark, far.nominal))
     assert words.startswith("reading: found 30'-0\" on axis x, expected X1 at ")
+    assert words.endswith(f"; did you read {far.mark}? It is at 30'-0\"")
+    words = refusal(Reading(near.mark, far.nominal - 2))
     assert words.endswith(f"within one sheet of 4'-0\"; did you read another checkpoint? {far.mark} is at 30'-0\"")
+
+
+def test_a_reading_that_is_right_at_the_next_checkpoint_is_not_taken_for_this_one() -> None:
+    """A jamb at 8'-0" and the other at 9'-0", less than a sheet apart: what is right at the one is not 1'-0" off at the
+    other. Between them, and where two lie within 1 in., nobody asks."""
+    opening = {"mark": "W1", "rect": [96, 8, 12, 16]}
+    layout = lay_out(replace(rectangle(360, 96, openings=[opening]), laying=Laying("bed lower right")))
+    found = drift(layout, Liner(), Day())
+    here, there = (next(p for p in found.checkpoints if p.axis == "x" and p.nominal == at) for at in (96, 108))
+    with pytest.raises(Refused) as caught:
+        checked(Reading(there.mark, 96.1), layout, Liner(), found)
+    words = f"expected {there.mark} at 9'-0\"; did you read {here.mark}? It is at 8'-0\""
+    assert str(caught.value).endswith(words)
+    for value in (96.126, 106.9, 108):
+        assert checked(Reading(there.mark, value), layout, Liner(), found) == there
 
 
 def test_all_that_is_wrong_is_told_at_once() -> None:

@@ -64,7 +64,7 @@ async def test_without_script_the_same_is_a_page_that_keeps_what_was_typed(visit
         ({"checkpoint": "X99", "reading": "7'"}, "found X99 expected one of X1 to X11 or Y1 to Y9; nearest is X11"),
         ({"checkpoint": "X3", "reading": ""}, "reading found nothing expected a number, for example"),
         ({"checkpoint": "X3", "reading": "7 ft or so"}, "reading found 7 ft or so expected"),
-        ({"checkpoint": "X3", "reading": "20'-4\""}, "did you read another checkpoint? X6 is at 20'-4\""),
+        ({"checkpoint": "X3", "reading": "20'-4\""}, "did you read X6? It is at 20'-4\""),
     ],
 )
 async def test_what_cannot_be_is_refused_in_words(

@@ -26,7 +26,7 @@ RADIUS_MM, BESIDE_MM, LABEL_MM = 2.1, 6.4, 3.6
 ROOM = 1.15
 """The plot goes so much farther than the greatest error."""
 
-LETTERS: dict[Kind, str] = {"hold": "H", "adjust": "A", "relay": "R"}
+LETTERS: dict[Kind, str] = {"hold": "H", "adjust": "A", "relay": "R", "measure": "M"}
 
 
 def reading_history(
@@ -42,7 +42,7 @@ def reading_history(
 ) -> Drawing:
     """The plot of one axis, "x" or "y", of a tape `reach` inches long; verdicts in the order the readings came.
 
-    Hold is a ring with H, adjust a triangle with A, relay a square with R. Several readings of a checkpoint stand side
+    Hold is a ring with H, adjust a triangle with A, relay a square with R, measure one with M. Several readings of a checkpoint stand side
     by side, joined and numbered, with what the last one was off. With a bed temperature also what the tape would read
     if nothing were corrected. Without readings or checkpoints it says so in words.
     """
