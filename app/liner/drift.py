@@ -1,7 +1,7 @@
 """Drift: how far liner that is held along some lines grows or shrinks, and where the tape shows it."""
 
 from bisect import bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
 from math import ceil, floor, isinf
 
@@ -13,6 +13,7 @@ from app.liner.halving import read_lines
 from app.liner.lines import Line, control_lines, held_lines
 from app.liner.mould import mould
 from app.liner.places import starts
+from app.liner.square_lines import askew_findings
 from app.liner.tape import Tape, joint_lines, tapes
 from app.liner.values import Checkpoint, Drift, LayingWindow
 from app.panel.project import Day, Liner
@@ -35,14 +36,17 @@ def drift(layout: Layout, liner: Liner, day: Day, temperature_unit: str = "F", *
     span = free_span(liner, worst)
     points: list[Checkpoint] = []
     spans: list[LayingWindow] = []
+    askew: Iterable[Finding] = ()
     if not layout.field.is_empty:
-        for tape in tapes(layout, layout.panel.laying.corner):
+        both = tapes(layout, layout.panel.laying.corner)
+        askew = askew_findings(layout.panel, both)
+        for tape in both:
             held = held_lines(layout, tape, liner)
             points += _checkpoints(layout, tape, held, liner, day, span)
             spans += _spans(tape, held, liner)
     degrees = _degrees(liner, _longest_sheet(layout, liner))
     window = None if degrees is None else _about(liner, degrees)
-    found = tuple(_sheet_findings(layout, liner, day, window, (temperature_unit, length_unit)))
+    found = (*_sheet_findings(layout, liner, day, window, (temperature_unit, length_unit)), *askew)
     return Drift(None if isinf(span) else span, worst, tuple(points), window, found, tuple(spans))
 
 

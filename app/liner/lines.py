@@ -11,10 +11,10 @@ import shapely
 from app.brickwork.layout import Layout
 from app.brickwork.regions import zone_extent
 from app.liner.line_parts import Across, Part, Point2, joined
+from app.liner.square_lines import drawn_lines, square_parts
 from app.liner.tape import Tape
-from app.panel.geometry import edge_margins, inches, kept_margin, openings_polygon, outline_polygon, shape_polygon
+from app.panel.geometry import edge_margins, kept_margin, openings_polygon, outline_polygon, shape_polygon
 from app.panel.project import Liner
-from app.panel.shapes import Point
 from app.panel.tolerance import TOLERANCE
 
 Line = tuple[float, str]
@@ -47,11 +47,12 @@ def held_lines(layout: Layout, tape: Tape, liner: Liner) -> list[Line]:
 def holds(layout: Layout, tape: Tape, liner: Liner) -> list[Hold]:
     """Every line that holds the liner against moving along the tape, rising, the starting corner's edge first.
 
-    Those are parts of strips and of fixing lines square to the tape, and edges of the form on the starting side that
-    the brick reaches; with a margin the liner stops short of the form. Parts at one place hold as one line where less
-    than one sheet of liner lies free between them, openings not counted; so a line that ends less than one sheet short
-    of the brick field's end still holds the last sheet. The form's far edge holds nothing, as liner that grows past it
-    has nowhere to go back to; nor do openings, as the liner around them is one with the next sheets. Inches.
+    Those are parts of strips and of fixing lines square to the tape (see `square_parts`), and edges of the form on the
+    starting side that the brick reaches; with a margin the liner stops short of the form. Parts at one place hold as
+    one line where less than one sheet of liner lies free between them, openings not counted; so a line that ends less
+    than one sheet short of the brick field's end still holds the last sheet. The form's far edge holds nothing, as
+    liner that grows past it has nowhere to go back to; nor do openings, as the liner around them is one with the next
+    sheets. Inches.
     """
     parts = [part for part in _parts(layout, tape) if TOLERANCE < part.at < tape.reach - TOLERANCE]
     across = _across(layout, tape, liner)
@@ -79,10 +80,8 @@ def _openings_beyond(layout: Layout, tape: Tape, running: float) -> list[Point2]
 
 def _parts(layout: Layout, tape: Tape) -> Iterator[Part]:
     """What may hold the liner."""
-    drawn = [(f"strip {strip.mark}", strip.line) for strip in layout.panel.strips]
-    drawn += [(f"fixing {k + 1}", fixing.line) for k, fixing in enumerate(layout.panel.fixings)]
-    for name, line in drawn:
-        for position, low, high in _crossing(line, tape):
+    for name, line in drawn_lines(layout.panel):
+        for position, low, high in square_parts(line, tape):
             yield Part(tape.running(position), name, low, high)
     yield from _form_edges(layout, tape)
 
@@ -105,15 +104,6 @@ def _form_edges(layout: Layout, tape: Tape) -> Iterator[Part]:
         if ends_the_brick == tape.is_turned and margins[k] <= TOLERANCE:
             low, high = sorted((a[1 - axis], b[1 - axis]))
             yield Part(tape.running(a[axis]), f"edge {k}", low, high)
-
-
-def _crossing(line: tuple[Point, ...], tape: Tape) -> Iterator[tuple[float, float, float]]:
-    """Positions along the tape of the line's parts square to it, each with the part's ends the other way."""
-    axis = 0 if tape.axis == "x" else 1
-    for a, b in pairwise(inches(line)):
-        if abs(a[axis] - b[axis]) <= TOLERANCE:
-            low, high = sorted((a[1 - axis], b[1 - axis]))
-            yield a[axis], low, high
 
 
 def control_lines(layout: Layout, tape: Tape) -> list[Line]:
@@ -143,7 +133,7 @@ def _named(layout: Layout, tape: Tape) -> Iterator[Line]:
         yield bounds[axis], f"{low_name} {opening.mark}"
         yield bounds[axis + 2], f"{high_name} {opening.mark}"
     for strip in layout.panel.strips:
-        for position, _, _ in _crossing(strip.line, tape):
+        for position, _, _ in square_parts(strip.line, tape):
             yield position, f"strip {strip.mark}"
     yield from _zone_edges(layout, tape)
     yield from _edges(layout, tape)

@@ -3,6 +3,7 @@
 from math import inf
 
 import numpy as np
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapes import BOX, example, rectangle
@@ -14,6 +15,7 @@ from app.liner.growth import growth_at
 from app.liner.lines import Line, control_lines, held_lines, holds
 from app.liner.tape import tapes
 from app.panel.faults import Refused
+from app.panel.laying import CORNERS
 from app.panel.project import Day, Liner
 from app.panel.values import Panel
 
@@ -207,3 +209,31 @@ def test_a_slanted_line_holds_neither_way() -> None:
     panel = {"mark": "S", "thickness": 7, "outline": BOX, "fixings": fixings}
     across, up = held(read_panel({**panel, "field": {"size": "modular", "bond": "running"}}))
     assert len(across) == len(up) == 1
+
+
+@pytest.mark.parametrize("corner", CORNERS)
+def test_a_line_a_little_out_of_square_holds_from_its_end_nearest_the_hook(corner: str) -> None:
+    """A glue line 1/16 in. out over 10 ft, one 3/8 in. out, and a strip: from the left the low end counts."""
+    is_turned = corner.endswith("left")
+    for out in (1 / 16, 3 / 8):
+        lines = [[[120, 0], [120 + out, 120]]]
+        for things in (
+            {"fixings": [{"line": line} for line in lines]},
+            {"strips": [{"mark": "R1", "line": lines[0], "width": 0.75}]},
+        ):
+            layout = lay_out(rectangle(240, 120, laying={"corner": corner}, **things))
+            across = next(tape for tape in tapes(layout, corner) if tape.axis == "x")
+            expected = 240 - 120 - out if is_turned else 120
+            assert [at for at, _ in held_lines(layout, across, SMALL)] == [0, pytest.approx(expected)]
+            assert not [one for one in drift(layout, SMALL, Day()).findings if one.code == "liner-line-askew"]
+
+
+@pytest.mark.parametrize("line", [[[120, 0], [121, 120]], [[120, 0], [120.3, 4]], [[0, 10], [240, 100]]])
+def test_a_line_square_to_neither_axis_holds_nothing_and_says_so(line: list[list[float]]) -> None:
+    layout = lay_out(rectangle(240, 120, fixings=[{"line": line}], laying={"corner": "bed lower right"}))
+    for tape in tapes(layout, "bed lower right"):
+        assert [name for _, name in held_lines(layout, tape, SMALL)] == ["starting corner"]
+    (finding,) = (one for one in drift(layout, SMALL, Day()).findings if one.code == "liner-line-askew")
+    assert finding.text == "Fixing 1 is not square to either axis, so it resets no growth."
+    assert (finding.severity, finding.about) == ("note", "fixing 1")
+    assert (finding.x, finding.y) == tuple((a + b) / 2 for a, b in zip(*line, strict=True))
