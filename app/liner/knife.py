@@ -52,12 +52,13 @@ def _counts(ends: tuple[Point, ...], edges: Floats, axis: int) -> tuple[Counted,
     """How many of the pockets or courses lie before each end, and how far past the last of them it is."""
     if not len(edges):
         return ()
-    return tuple(_counted(end[axis], edges[:, 1]) for end in ends)
+    return tuple(_counted(end[axis], edges) for end in ends)
 
 
-def _counted(at: float, far: Floats) -> Counted:
-    passed = int(np.searchsorted(far, at + AT_LINE, side="right"))
-    return Counted(passed, max(0.0, at - float(far[passed - 1])) if passed else at)
+def _counted(at: float, edges: Floats) -> Counted:
+    """Whole ones from the near edge of the first: between a sheet's teeth one starts where the pockets do."""
+    passed = int(np.searchsorted(edges[:, 1], at + AT_LINE, side="right"))
+    return Counted(passed, max(0.0, at - float(edges[passed - 1, 1])) if passed else at - float(edges[0, 0]))
 
 
 def _gaps(ends: Floats, grid: Pockets) -> Iterator[Floats]:

@@ -44,13 +44,24 @@ def _where(knife: KnifeCut, unit: str) -> str:
 
 
 def _place(counted: tuple[Counted, ...], what: str, at: float, way: str, unit: str) -> str:
-    if not counted or not counted[0].pockets:
+    if not counted:
         return f"{to_tick(at, unit)} {way}"
     first = counted[0]
+    if not first.pockets:
+        return _in_first(first.past, what, way, unit)
     words = f"{first.pockets} {what}{'s' * (first.pockets != 1)}"
     if first.past < AT_LINE:
         return f"{words} {way} at the joint line"
     return f"{words} + {to_tick(first.past, unit)} {way}"
+
+
+def _in_first(past: float, what: str, way: str, unit: str) -> str:
+    """Where nothing whole is passed: so far into the first, or before it between the sheet's teeth."""
+    if abs(past) < AT_LINE:
+        return f"{way} at the near edge of the first {what}"
+    if past < 0:
+        return f"{to_tick(-past, unit)} before the first {what}"
+    return f"0 {what}s + {to_tick(past, unit)} {way}"
 
 
 def _crossing(count: int) -> str:

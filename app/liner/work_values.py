@@ -42,8 +42,8 @@ class TapedSeam:
 
 @dataclass(frozen=True, slots=True)
 class Counted:
-    """A distance from a sheet's starting corner as one counts it: whole pockets passed, and inches past the far edge
-    of the last; from the sheet's own edge where none is passed."""
+    """A distance from a sheet's starting corner as one counts it: whole pockets of the first course passed, and inches
+    past the far edge of the last; where none is passed, from the near edge of the first, before it if negative."""
 
     pockets: int
     past: float

@@ -46,11 +46,11 @@ def lay(panel_id: str, request: Request, form: Form, database: Database, now: No
         if not is_part:
             raise
         words = "; ".join(f"{fault.path}: found {fault.found}, expected {fault.expected}" for fault in refused.faults)
-        return _answer(panel_id, database, LaidNotice(words, True), 422)
+        return _answer(panel_id, database, LaidNotice(words, True), 422, has_form=True)
     except Stale:
         if not is_part:
             raise
-        return _answer(panel_id, database, LaidNotice(SINCE, True), 412)
+        return _answer(panel_id, database, LaidNotice(SINCE, True), 412, has_form=True)
     if is_part:
         return _answer(panel_id, database, None, before=before, has_form=form.get("undo") == "yes")
     return then(f"/panels/{panel_id}/liner?{_query(before)}")
