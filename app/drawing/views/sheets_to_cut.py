@@ -27,7 +27,10 @@ AROUND = Margins(left=8.0, right=8.0, bottom=8.0, top=30.0)
 
 WORDS = "AS THEY LIE ON THE BED, back of the sheet up; measured from the corner where laying starts"
 
-COUNTED = "Whole pockets and courses are counted from that corner; inches run on from the far edge of the last one."
+COUNTED = (
+    "Whole pockets of the first course and whole courses are counted from that corner; the measure runs on from the far"
+    " edge of the last one, or from the near edge of the first."
+)
 
 READ = (
     "A number on a piece is the sheet that it is laid as; hatched is waste. Cuts are numbered in order; a tick is a"
