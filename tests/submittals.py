@@ -62,7 +62,7 @@ def panel_results(project: Project, wall: Wall, panel: Panel) -> PanelResults:
         cutting=cutting,
         drift=drifted,
         takeoff=takeoff([work], saw_list([work.face], rules), rules),
-        findings=all_findings(layout, drifted, unit),
+        findings=all_findings(layout, plan, drifted, unit),
         revision="1",
         digest=panel_digest(project, wall, panel),
     )

@@ -11,6 +11,7 @@ from app.documents import results_face, results_fit, results_liner, results_retu
 from app.documents.accepted import acceptance_of
 from app.documents.digest import panel_digest
 from app.documents.measure import Measured
+from app.liner.bare_findings import bare_findings
 from app.liner.fixing_advice import fixing_advice
 from app.liner.offcut_values import CuttingPlan
 from app.liner.values import Drift, SheetPlan
@@ -56,15 +57,17 @@ def layout_result(
         "takeoff": takeoff_result(takeoff),
         "findings": [
             _finding(finding, panel, measured)
-            for finding in all_findings(layout, drift, project.length_unit, project.blend)
+            for finding in all_findings(layout, plan, drift, project.length_unit, project.blend)
         ],
     }
 
 
-def all_findings(layout: Layout, drift: Drift, unit: str, blend: Blend = NO_BLEND) -> tuple[Finding, ...]:
+def all_findings(
+    layout: Layout, plan: SheetPlan, drift: Drift, unit: str, blend: Blend = NO_BLEND
+) -> tuple[Finding, ...]:
     """What is found on a face, then about its liner, then about its colours; lengths in words in `unit`."""
     mixed = blend_findings(layout, blend, colours_of(layout, blend))
-    return (*findings(layout, unit), *drift.findings, *mixed)
+    return (*findings(layout, unit), *bare_findings(plan, unit), *drift.findings, *mixed)
 
 
 def takeoff_result(takeoff: Takeoff) -> Document:

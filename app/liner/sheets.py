@@ -2,6 +2,7 @@
 
 from app.brickwork.layout import Layout
 from app.brickwork.regions import Region
+from app.liner.bare_strips import RegionLaid, with_strips
 from app.liner.covers import covers
 from app.liner.mould import Mould, mould
 from app.liner.places import outlines, sheet_places, starts
@@ -16,20 +17,23 @@ def sheet_plan(layout: Layout, liner: Liner) -> SheetPlan:
     """Lay sheets over every region of the face, the field first, as the panel's laying says.
 
     A sheet lies where at least one piece of brick does, and its trim is what of it lies on the region's share of the
-    brick field: the margin is plain concrete and gets none. Each sheet has a flange along its two far edges, and lies
+    brick field: the margin is plain concrete and gets none. A joint whose own sheet would hold no brick goes to a sheet
+    beside it (see `with_strips`). Each sheet has a flange along its two far edges, and lies
     over those of sheets before it. No sheets for an empty layout.
     """
     laying = layout.panel.laying
     away = starts(laying.corner)
-    sheets: list[Sheet] = []
+    before, shares = 0, list[RegionLaid]()
     laid: list[Laid] = []
     for zone, (region, cover) in enumerate(zip(layout.regions, covers(layout), strict=True)):
         shape = mould(region.bond, region.size, liner.columns, liner.rows)
         places = sheet_places(layout, zone, liner, laying)
         full = outlines(layout, zone, shape, places)
-        given = FullSheets(region.mark, full, places.column, places.row, away, len(sheets))
+        given = FullSheets(region.mark, full, places.column, places.row, away, before)
         laid.append((region, shape, sheets_on(cover, given, layout.panel.mark)))
-        sheets += laid[-1][2]
+        shares.append(RegionLaid(cover, laid[-1][2], shape.turn))
+        before += len(laid[-1][2])
+    sheets, strips = with_strips(shares, liner.lap.inches)
     return SheetPlan(
         sheets=tuple(sheets),
         placed=len(sheets),
@@ -39,7 +43,7 @@ def sheet_plan(layout: Layout, liner: Liner) -> SheetPlan:
         columns=liner.columns,
         rows=liner.rows,
         types=_types(laid),
-        bare=max(0.0, layout.field.area - sum(sheet.area for sheet in sheets)),
+        strips=strips,
     )
 
 

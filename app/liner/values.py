@@ -53,11 +53,25 @@ class SheetType:
 
 
 @dataclass(frozen=True, slots=True)
+class BareStrip:
+    """A part of the brick field, too thin for brick, under which no trim lies; `area` in square inches.
+
+    `on_flange` is the number of the sheet whose flange reaches it, which then stays on there; None where there is no
+    liner at all, so that it has to be taped.
+    """
+
+    on_flange: int | None
+    outline: Ring
+    holes: tuple[Ring, ...]
+    area: float
+
+
+@dataclass(frozen=True, slots=True)
 class SheetPlan:
     """Every sheet of one panel, in laying order.
 
-    `placed` counts sheets on the bed; how many have to be unpacked for them says the cutting plan. `bare` is the part
-    of the brick field without a sheet, square inches: places too thin for any brick.
+    `placed` counts sheets on the bed; how many have to be unpacked for them says the cutting plan. `strips` are the
+    parts of the brick field under which no trim lies: places too thin for any brick.
     """
 
     sheets: tuple[Sheet, ...]
@@ -68,7 +82,12 @@ class SheetPlan:
     columns: int
     rows: int
     types: tuple[SheetType, ...]
-    bare: float
+    strips: tuple[BareStrip, ...] = ()
+
+    @property
+    def bare(self) -> float:
+        """The part of the brick field without any liner, neither trim nor flange, square inches."""
+        return sum(strip.area for strip in self.strips if strip.on_flange is None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,8 @@ NAMES = {
     "small-piece": "small piece",
     "left-out": "sliver left as joint",
     "liner-drift": "place where liner drifts too far",
+    "liner-bare": "strip without liner",
+    "liner-flange": "strip on a flange alone",
     "empty-zone": "zone without brick",
     "zone-outside": "zone outside the brick field",
     "zone-seam": "seam of a zone that cuts bricks",
@@ -33,6 +35,8 @@ NAMES = {
 }
 PLURALS = {
     "liner-drift": "places where liner drifts too far",
+    "liner-bare": "strips without liner",
+    "liner-flange": "strips on flanges alone",
     "left-out": "slivers left as joint",
     "empty-zone": "zones without brick",
     "zone-outside": "zones outside the brick field",
@@ -68,8 +72,10 @@ BY_WEIGHT = (
     "empty-zone",
     "zone-outside",
     "liner-drift",
+    "liner-bare",
     "small-piece",
     "unsymmetrical-pier",
+    "liner-flange",
     "left-out",
 )
 """Kinds as they are shown, below those that hold errors: what is seen from the street first."""

@@ -113,7 +113,7 @@ class Computed:
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """What the checks find, once somebody asks: an edit is painted before that."""
-        return all_findings(self.layout, self.drift, self.unit, self.given.blend)
+        return all_findings(self.layout, self.plan, self.drift, self.unit, self.given.blend)
 
 
 def compute(project: Project, wall: Wall, panel: Panel) -> Computed:

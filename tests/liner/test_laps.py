@@ -77,7 +77,9 @@ def assert_areas(layout: Layout, plan: SheetPlan, found: tuple[Lap, ...]) -> Non
         own = sum(lap.area for lap in found if lap.over == sheet.number)
         assert cut.area == pytest.approx(sheet.area + own, abs=1e-3)
     total = sum(cut.area for cut in outlines)
-    assert total == pytest.approx(layout.field.area - plan.bare + sum(lap.area for lap in found), abs=1e-2)
+    assert total == pytest.approx(
+        layout.field.area - sum(strip.area for strip in plan.strips) + sum(lap.area for lap in found), abs=1e-2
+    )
 
 
 @pytest.mark.parametrize("bond", BONDS)

@@ -19,6 +19,7 @@ from app.brickwork.layout import Layout, lay_out
 from app.brickwork.sizes import CATALOGUE
 from app.brickwork.turning import turned_points
 from app.documents.project_file import read_panel
+from app.lengths import Length
 from app.liner.sheets import sheet_plan
 from app.liner.values import Sheet, SheetPlan
 from app.panel.geometry import openings_polygon
@@ -59,7 +60,8 @@ def assert_brick_covered_once(layout: Layout, plan: SheetPlan, trims: np.ndarray
     field = layout.field.area
     assert covered.area == pytest.approx(shapely.area(trims).sum(), abs=NEAR), "trims overlap"
     assert shapely.difference(covered, layout.field, grid_size=GRID).area < NEAR, "a trim leaves the brick field"
-    assert covered.area + plan.bare == pytest.approx(field, rel=1e-6, abs=NEAR)
+    strips = sum(strip.area for strip in plan.strips)
+    assert covered.area + strips == pytest.approx(field, rel=1e-6, abs=NEAR)
     bricks = brick_outlines(layout)
     bare = shapely.area(shapely.difference(bricks, covered, grid_size=GRID))
     assert bare.max(initial=0) < NEAR, "a brick has no sheet under it"
@@ -273,9 +275,17 @@ def test_a_trim_has_no_thread_where_the_sheets_edge_is_a_hair_past_the_fields() 
             assert np.hypot(*sides.T).min() > 1e-6
 
 
-def test_a_joint_without_brick_takes_no_sheet_and_is_said_to_be_bare() -> None:
-    """A face 1/8 in. wider than one sheet: no brick fits there."""
-    plan = sheet_plan(lay_out(laid(rectangle(48.125, 24, "stack"), "bed lower right")), Liner())
+def test_a_joint_without_brick_takes_no_sheet_but_the_flange_of_the_last() -> None:
+    """A face 1/8 in. wider than one sheet: no brick fits there, and a flange of 1 in. reaches it."""
+    layout = lay_out(laid(rectangle(48.125, 24, "stack"), "bed lower right"))
+    plan = sheet_plan(layout, Liner())
+    assert (plan.placed, plan.bare) == (1, 0)
+    assert [(strip.on_flange, round(strip.area, 4)) for strip in plan.strips] == [(1, 0.125 * 24)]
+
+
+def test_a_joint_without_brick_is_bare_where_the_liner_has_no_flange() -> None:
+    layout = lay_out(laid(rectangle(48.125, 24, "stack"), "bed lower right"))
+    plan = sheet_plan(layout, Liner(lap=Length.from_inches(0)))
     assert plan.placed == 1
     assert plan.bare == pytest.approx(0.125 * 24)
 
