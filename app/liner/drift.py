@@ -2,11 +2,16 @@
 
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from itertools import pairwise
 from math import ceil, floor, isinf
 
+import numpy as np
+
+from app.brickwork.bond import Bond
 from app.brickwork.findings import Finding
 from app.brickwork.layout import Layout
+from app.brickwork.turning import turned_points
 from app.lengths import format_length
 from app.liner.growth import free_span, growth, worst_temperature
 from app.liner.halving import read_lines
@@ -17,6 +22,7 @@ from app.liner.square_lines import askew_findings
 from app.liner.tape import Tape, joint_lines, tapes
 from app.liner.values import Checkpoint, Drift, LayingWindow
 from app.panel.project import Day, Liner
+from app.panel.size import BrickSize
 from app.panel.tolerance import TOLERANCE
 
 
@@ -44,9 +50,10 @@ def drift(layout: Layout, liner: Liner, day: Day, temperature_unit: str = "F", *
             held = held_lines(layout, tape, liner)
             points += _checkpoints(layout, tape, held, liner, day, span)
             spans += _spans(tape, held, liner)
-    degrees = _degrees(liner, _longest_sheet(layout, liner))
+    longest = longest_sheet(layout, liner)
+    degrees = _degrees(liner, longest)
     window = None if degrees is None else _about(liner, degrees)
-    found = (*_sheet_findings(layout, liner, day, window, (temperature_unit, length_unit)), *askew)
+    found = (*_sheet_findings(layout, liner, day, longest, (temperature_unit, length_unit)), *askew)
     return Drift(None if isinf(span) else span, worst, tuple(points), window, found, tuple(spans))
 
 
@@ -64,9 +71,25 @@ def _about(liner: Liner, degrees: float) -> tuple[float, float]:
     return liner.reference_temperature - degrees, liner.reference_temperature + degrees
 
 
-def _longest_sheet(layout: Layout, liner: Liner) -> float:
-    sizes = [mould(region.bond, region.size, liner.columns, liner.rows).size for region in layout.regions]
-    return max((max(size) for size in sizes), default=0.0)
+def longest_sheet(layout: Layout, liner: Liner) -> float:
+    """The longest that a sheet can be on this panel, along or up, teeth and all: as its mould makes it, but no longer
+    than the brick of its region. Inches; 0 without brick."""
+    field, longest = layout.field.bounds, 0.0
+    for zone in np.flatnonzero(np.bincount(layout.units.zone)).tolist():
+        region = layout.regions[zone]
+        made, brick = _made(region.bond, region.size, liner.columns, liner.rows), region.extent.bounds
+        for k in (0, 1):
+            room = min(brick[k + 2], field[k + 2]) - max(brick[k], field[k])
+            longest = max(longest, min(made[k], room))
+    return longest
+
+
+@lru_cache(maxsize=256)
+def _made(bond: Bond, size: BrickSize, columns: int, rows: int) -> tuple[float, float]:
+    """Width and height of a whole sheet as it lies on the face, teeth and all, inches."""
+    shape = mould(bond, size, columns, rows)
+    width, height = np.ptp(turned_points(shape.outline, shape.turn), axis=0).tolist()
+    return width, height
 
 
 def _spans(tape: Tape, held: list[Line], liner: Liner) -> Iterator[LayingWindow]:
@@ -113,13 +136,15 @@ def _sheet_findings(
     layout: Layout,
     liner: Liner,
     day: Day,
-    window: tuple[float, float] | None,
+    length: float,
     units: tuple[str, str],
 ) -> Iterator[Finding]:
     """A finding if one sheet alone drifts past the tolerance, with the temperatures at which it may be laid."""
+    degrees = _degrees(liner, length)
+    window = None if degrees is None else _about(liner, degrees)
     if window is None or (window[0] <= day.bed_low and day.bed_high <= window[1]):
         return
-    (degree, unit), length = units, _longest_sheet(layout, liner)
+    degree, unit = units
     worst = worst_temperature(day, liner)
     moved = growth(length, liner.expansion_per_degree, _rise(liner, worst))
     text = (

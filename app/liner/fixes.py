@@ -1,10 +1,12 @@
 """Which sheets to fix to the bed when it is windy, or when the temperature swings far. See `fixes`."""
 
 from collections.abc import Iterator, Sequence
+from math import isinf
 
 import numpy as np
 
 from app.lengths import format_length
+from app.liner.growth import free_span, worst_temperature
 from app.liner.values import Sheet, SheetPlan
 from app.liner.work_values import Fix, Lap
 from app.panel.project import Day, Liner
@@ -23,10 +25,10 @@ def fixes(
     tolerance where it is longer than the length that uses it up at the day's worst bed temperature. None for no sheets.
     """
     wind = (Fix(sheet.number, "wind", words) for sheet, words in _windy(plan, laps))
-    reach = _reach(liner, day)
-    if reach is None:
+    worst = worst_temperature(day, liner)
+    span = free_span(liner, worst)
+    if isinf(span):
         return tuple(wind)
-    span, worst = reach
     why = f"liner moves {format_length(liner.tolerance, length_unit)} over {format_length(span, length_unit)}"
     said = f"; at {worst:g} {temperature_unit} {why}"
     swing = (
@@ -75,11 +77,3 @@ def _free(edges: list[str]) -> list[str]:
 def _longest(sheet: Sheet) -> float:
     points = np.array([point for ring in sheet.trim for point in ring])
     return float(np.ptp(points, axis=0).max())
-
-
-def _reach(liner: Liner, day: Day) -> tuple[float, float] | None:
-    """The length whose free growth uses up the tolerance at the worst bed temperature, and that temperature; None
-    where the bed never leaves the temperature at which the liner is true."""
-    worst = max((day.bed_low, day.bed_high), key=lambda bed: abs(bed - liner.reference_temperature))
-    rate = abs(liner.expansion_per_degree * (worst - liner.reference_temperature))
-    return (liner.tolerance.inches / rate, worst) if rate > 0 else None

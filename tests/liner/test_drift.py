@@ -15,8 +15,10 @@ from app.brickwork.layout import Layout, lay_out
 from app.documents.project_file import read_panel
 from app.lengths import Length
 from app.liner.drift import drift, expected_at
+from app.liner.fixes import fixes
 from app.liner.growth import growth
 from app.liner.lines import control_lines, held_lines
+from app.liner.sheets import sheet_plan
 from app.liner.tape import Tape, joint_lines, tapes
 from app.liner.values import Checkpoint
 from app.panel.faults import Refused
@@ -82,15 +84,39 @@ def test_a_fixing_resets_growth_beyond_it_only() -> None:
 
 
 def test_a_sheet_that_drifts_past_the_tolerance_is_found_with_the_window_to_lay_it_in() -> None:
-    """A 48 in. sheet moves 1/8 in. over 57.87 F: 12.13 to 127.87 F about 70 F."""
+    """A sheet of 6 x 8 in. and half a brick of teeth, 52 in., moves 1/8 in. over 53.42 F about 70 F."""
     layout = lay_out(rectangle(96, 48))
     assert drift(layout, LINER, Day()).findings == ()
     found = drift(layout, LINER, Day(bed_low=60, bed_high=140))
-    assert found.window == pytest.approx((70 - 57.87037, 70 + 57.87037))
+    assert found.window == pytest.approx((70 - 53.41880, 70 + 53.41880))
     (finding,) = found.findings
     assert (finding.code, finding.severity, finding.x, finding.y) == ("liner-sheet-drift", "warning", 96, 0)
-    assert "One sheet of 4'-0\"" in finding.text
-    assert "between 13 and 127 °F" in finding.text
+    assert "One sheet of 4'-4\"" in finding.text
+    assert "between 17 and 123 °F" in finding.text
+
+
+def test_no_sheet_is_longer_than_the_brick_it_lies_on() -> None:
+    """20 in. of brick on a mould of 52: 9.6 in. would be needed for the tolerance at 360 F, so 20 in. pass at 210 F."""
+    for low, high, is_past in ((60, 140, False), (60, 250, True)):
+        found = drift(lay_out(rectangle(20, 20)), LINER, Day(bed_low=low, bed_high=high))
+        assert [one.code for one in found.findings] == ["liner-sheet-drift"] * is_past
+
+
+@pytest.mark.parametrize("bond", ["running", "stack", "flemish", "third-raked", "basket-weave", "herringbone-45"])
+@pytest.mark.parametrize("size", [(20, 20), (96, 48), (300, 120)])
+def test_one_sheet_drifts_on_the_days_on_which_a_sheet_is_fixed_for_its_length(
+    bond: str, size: tuple[int, int]
+) -> None:
+    zones = [{"mark": "Z1", "rect": [8, 8, 1, 1], "size": "utility", "bond": "stack"}]
+    layout = lay_out(rectangle(*size, bond, zones=zones))
+    plan = sheet_plan(layout, LINER)
+    told = []
+    for high in range(80, 260, 9):
+        day = Day(bed_low=70, bed_high=high)
+        swing = [fix for fix in fixes(plan, (), LINER, day) if fix.when == "swing"]
+        told.append(bool(swing))
+        assert ("liner-sheet-drift" in [one.code for one in drift(layout, LINER, day).findings]) == told[-1]
+    assert {*told} == {False, True}
 
 
 def test_a_checkpoint_says_within_which_temperatures_it_stays_in_its_band() -> None:
