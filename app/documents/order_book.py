@@ -5,7 +5,7 @@ from datetime import date
 
 from app.order.rules import Rules
 from app.order.saw_values import SawList
-from app.order.values import Need, ShortList, Takeoff
+from app.order.values import Casting, ShortList, Takeoff
 from app.order.work import PanelWork
 from app.panel.project import Project
 
@@ -14,7 +14,7 @@ from app.panel.project import Project
 class BookPanel:
     """One panel of the order, its own saw list with it; `digest` names the layout it was counted from."""
 
-    need: Need
+    casting: Casting
     digest: str
     work: PanelWork
     takeoff: Takeoff

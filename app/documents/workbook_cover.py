@@ -23,7 +23,7 @@ def cover(book: OrderBook) -> Table:
 def _rows(book: OrderBook) -> Iterator[Row]:
     yield "Project", book.project.name
     yield "Order for", book.scope
-    yield "Panels", ", ".join(panel.need.mark for panel in book.panels)
+    yield "Panels", ", ".join(panel.casting.mark for panel in book.panels)
     yield "Revision", book.revision
     yield "Made on", book.day.isoformat()
     yield "Lengths in", {"in": "feet and inches", "mm": "millimetres"}.get(book.unit, book.unit)

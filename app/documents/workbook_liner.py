@@ -28,4 +28,4 @@ def _sheets(panel: BookPanel, unit: str) -> Iterator[Row]:
         numbers = ", ".join(str(taken.number) for taken in sheet.taken)
         area = Measured(unit).area(sum(taken.area for taken in sheet.taken))
         mould = sheet.owner, sheet.size, sheet.bond
-        yield panel.need.wall, panel.need.mark, *mould, len(sheet.taken), numbers, area
+        yield panel.casting.wall, panel.casting.mark, *mould, len(sheet.taken), numbers, area

@@ -26,9 +26,9 @@ def by_panel(book: OrderBook) -> Table:
 
 
 def _items(panel: BookPanel) -> Iterator[Row]:
-    need = panel.need
+    casting = panel.casting
     digest = panel.digest.removeprefix("sha256:")[:SHORT_DIGEST]
-    start = need.wall, need.mark, need.cast_on, "yes" if need.is_placed else "no"
+    start = casting.wall, casting.mark, casting.cast_on, "yes" if casting.is_placed else "no"
     for line in panel.takeoff.lines:
         net = round(line.net, 2) if isinstance(line.net, float) else line.net
         yield *start, line.item, net, line.unit, line.topic, digest
@@ -50,10 +50,10 @@ def bricks(book: OrderBook) -> Table:
 
 
 def _bricks(panel: BookPanel, book: OrderBook) -> Iterator[Row]:
-    need = panel.need
+    casting = panel.casting
     for one in brick_counts([panel.work.face], panel.saw, book.rules):
         counts = one.whole, one.cut_up, one.pieces, one.bricks
-        yield need.wall, need.mark, one.size, one.kind, one.colour, *counts
+        yield casting.wall, casting.mark, one.size, one.kind, one.colour, *counts
     for line in panel.takeoff.lines:
         if line.kind.startswith("corner"):
-            yield need.wall, need.mark, line.size, line.kind, line.colour, None, None, None, line.net
+            yield casting.wall, casting.mark, line.size, line.kind, line.colour, None, None, None, line.net

@@ -27,7 +27,11 @@ def reason(net: int, percent: float) -> str:
 
 def length_overage(net: float, percent: float) -> float:
     """What is added to a length so that the order is net and its percentage, up to a whole foot or metre."""
-    return ceil(net * (1 + percent / 100) - 1e-9) - net
+    return _whole_length(net, percent) - net
+
+
+def _whole_length(net: float, percent: float) -> int:
+    return ceil(net * (1 + percent / 100) - 1e-9)
 
 
 def length_reason(net: float, unit: str, percent: float) -> str:
@@ -37,7 +41,7 @@ def length_reason(net: float, unit: str, percent: float) -> str:
 
 def with_overage(net: float, percent: float) -> float:
     """What is ordered of a net count or length: pieces are whole numbers, all else is a length."""
-    return net + (overage(net, percent) if isinstance(net, int) else length_overage(net, percent))
+    return net + overage(net, percent) if isinstance(net, int) else _whole_length(net, percent)
 
 
 def brick_packs(count: int, order: Order) -> tuple[Pack, ...]:

@@ -1,7 +1,6 @@
 """Results of the order room: what to buy, line by line, and what is short."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 TOPICS = ("brick", "corner units", "liner", "fixings and sundries", "for information")
 """What lines are about, in the order in which they follow; what is for information is not bought."""
@@ -67,19 +66,18 @@ class Takeoff:
 
 
 @dataclass(frozen=True, slots=True)
-class Need:
-    """What one panel takes: net by item, on the day it is cast ("" for none); placed: its brick is in the liner."""
+class Casting:
+    """The day on which one panel is cast, "" for none; placed: its brick is in the liner."""
 
     wall: str
     mark: str
     cast_on: str
     is_placed: bool
-    net: Mapping[str, float] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
 class DayShort:
-    """One item up to and with one casting day: needed from now on with overage, and what is short of it."""
+    """One item up to and with one casting day: still needed with overage, and what is short of it."""
 
     day: str
     needed: float

@@ -9,7 +9,7 @@ from app.documents.workbook import workbook
 from app.workflow.compute import Computed, compute, saw_list_of, takeoff_of
 from app.workflow.issuing import revision_of
 from app.workflow.loading import LoadedPanel, LoadedProject
-from app.workflow.stock import need_of, short_of
+from app.workflow.stock import casting_of, short_of
 
 
 def order_workbook(loaded: LoadedProject, scope: str, panels: Sequence[LoadedPanel], day: date) -> bytes:
@@ -34,7 +34,7 @@ def order_book(loaded: LoadedProject, scope: str, panels: Sequence[LoadedPanel],
 
 def _book_panel(loaded: LoadedPanel, computed: Computed) -> BookPanel:
     return BookPanel(
-        need=need_of(loaded, computed),
+        casting=casting_of(loaded),
         digest=panel_digest(loaded.project, loaded.wall, loaded.panel),
         work=computed.work,
         takeoff=computed.takeoff,

@@ -18,8 +18,11 @@ from app.documents.digest import panel_digest
 from app.documents.order_book import BookPanel, OrderBook
 from app.documents.workbook import workbook
 from app.lengths import parse
-from app.order.short import short_list
-from app.order.values import Need, Takeoff
+from app.order.rules import Rules
+from app.order.saw import saw_list
+from app.order.short import castings_so_far, short_list
+from app.order.takeoff import takeoff
+from app.order.values import Casting, Takeoff
 from app.panel.blend import Blend, Colour
 from app.panel.delivery import Delivery
 from app.panel.project import Project
@@ -39,12 +42,13 @@ def book_of(project: Project, scope: str = "Whole project") -> OrderBook:
     computed = [compute(project, wall, panel) for wall, panel in pairs]
     panels = []
     for (wall, panel), done in zip(pairs, computed, strict=True):
-        net = {line.item: line.net for line in done.takeoff.bought}
-        need = Need(wall.mark, panel.mark, panel.cast_on or "", panel.placed, net)
-        panels.append(BookPanel(need, panel_digest(project, wall, panel), done.work, done.takeoff, done.saw))
+        casting = Casting(wall.mark, panel.mark, panel.cast_on or "", panel.placed)
+        panels.append(BookPanel(casting, panel_digest(project, wall, panel), done.work, done.takeoff, done.saw))
     taken = takeoff_of(project, computed)
-    needs, percent = [one.need for one in panels], project.order.overage_percent
-    short = short_list(needs, taken.bought, project.deliveries, percent)
+    castings, percent = [one.casting for one in panels], project.order.overage_percent
+    together = [takeoff_of(project, [computed[k] for k in row]) for row in castings_so_far(castings)]
+    nets = [{line.item: line.net for line in one.bought} for one in together]
+    short = short_list(castings, nets, taken.bought, project.deliveries, percent)
     saw = saw_list_of(project, computed)
     return OrderBook(project, scope, "3.4", date(2026, 12, 1), taken, tuple(panels), saw, short)
 
@@ -104,7 +108,7 @@ def test_by_panel_has_every_panel_and_sums_to_the_order(opened: Any, demo: Order
             assert summed[line.item] == pytest.approx(line.net, abs=0.005 * len(demo.panels))
         else:
             assert summed[line.item] >= line.net
-    assert {row["Panel"] for row in rows(opened["By panel"])} == {panel.need.mark for panel in demo.panels}
+    assert {row["Panel"] for row in rows(opened["By panel"])} == {panel.casting.mark for panel in demo.panels}
     assert {row["Placed"] for row in rows(opened["By panel"])} == {"yes", "no"}
 
 
@@ -118,8 +122,8 @@ def test_bricks_and_colours_sum_to_what_each_panel_takes(opened: Any, demo: Orde
         net = Counter[tuple[str, str, str]]()
         for line in panel.takeoff.lines:
             if line.kind:
-                net[panel.need.mark, line.kind, line.colour] += int(line.net)
-        assert {key: count for key, count in counted.items() if key[0] == panel.need.mark} == net
+                net[panel.casting.mark, line.kind, line.colour] += int(line.net)
+        assert {key: count for key, count in counted.items() if key[0] == panel.casting.mark} == net
 
 
 def test_the_saw_list_has_every_piece_and_its_length_twice(opened: Any, demo: OrderBook) -> None:
@@ -163,9 +167,10 @@ def test_liner_sheets_are_those_of_the_cutting_plans(opened: Any, demo: OrderBoo
 def test_short_has_the_yard(opened: Any, demo: OrderBook) -> None:
     found = {row["Item"]: row for row in rows(opened["Short"])}
     red = found["Thin brick modular, stretcher, red"]
-    placed = [panel for panel in demo.panels if panel.need.is_placed]
-    used = sum(panel.need.net.get("Thin brick modular, stretcher, red", 0) for panel in placed)
-    assert placed
+    rules = Rules.of(demo.project)
+    placed = [panel.work for panel in demo.panels if panel.casting.is_placed]
+    together = takeoff(placed, saw_list([work.face for work in placed], rules), rules)
+    (used,) = (line.net for line in together.lines if line.item == red["Item"])
     assert (red["Delivered"], red["Used by placed panels"]) == (4000, used)
     assert red["On hand"] == max(4000 - used, 0)
     assert red[f"Short on {demo.short.day}"] == demo.short.stock[0].short
