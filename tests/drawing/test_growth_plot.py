@@ -4,6 +4,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
+from growth_field import growth_at
 from shapes import case, rectangle
 
 from app.brickwork.layout import Layout, lay_out
@@ -15,7 +16,6 @@ from app.drawing.styles import STYLES
 from app.drawing.views.growth import Warmth, growth_plot
 from app.drawing.views.growth_over_day import growth_over_day, worst_checkpoint
 from app.liner.drift import drift
-from app.liner.growth import growth_at
 from app.panel.project import Day, Liner
 
 LINER = Liner()

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from growth_field import growth_at
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from random_panels import Document, inches, panels
@@ -12,7 +13,7 @@ from shapes import rectangle
 from app.brickwork.layout import lay_out
 from app.documents.project_file import read_panel
 from app.liner.drift import drift, expected_at
-from app.liner.growth import free_lengths, free_span, growth_at, worst_temperature
+from app.liner.growth import free_lengths, free_span, worst_temperature
 from app.liner.lines import Hold, holds
 from app.liner.tape import tapes
 from app.panel.laying import CORNERS

@@ -4,6 +4,7 @@ from math import inf
 
 import numpy as np
 import pytest
+from growth_field import growth_at
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapes import BOX, example, rectangle
@@ -11,7 +12,6 @@ from shapes import BOX, example, rectangle
 from app.brickwork.layout import lay_out
 from app.documents.project_file import read_panel
 from app.liner.drift import drift
-from app.liner.growth import growth_at
 from app.liner.lines import Line, control_lines, held_lines, holds
 from app.liner.tape import tapes
 from app.panel.faults import Refused

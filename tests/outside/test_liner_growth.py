@@ -8,11 +8,12 @@ length x expansion x rise.
 
 import numpy as np
 import pytest
+from growth_field import growth_at
 from shapes import rectangle
 
 from app.brickwork.layout import lay_out
 from app.liner.drift import drift, expected_at
-from app.liner.growth import growth, growth_at
+from app.liner.growth import growth
 from app.liner.tape import fahrenheit, steel_tape_correction, steel_tape_reading
 from app.liner.tape_table import tape_tables
 from app.panel.project import Day, Liner

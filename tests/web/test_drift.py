@@ -9,11 +9,11 @@ from typing import Any
 import httpx
 import numpy as np
 import pytest
+from growth_field import growth_at
 from scenario import project, stored
 
 from app.documents.project_file import read_project
 from app.liner.drift import expected_at
-from app.liner.growth import growth_at
 from app.liner.tape import steel_tape_reading
 from app.panel.project import Project
 from app.web.drift_asked import asked_of

@@ -42,9 +42,9 @@ def reading_history(
 ) -> Drawing:
     """The plot of one axis, "x" or "y", of a tape `reach` inches long; verdicts in the order the readings came.
 
-    Hold is a ring with H, adjust a triangle with A, relay a square with R, measure one with M. Several readings of a checkpoint stand side
-    by side, joined and numbered, with what the last one was off. With a bed temperature also what the tape would read
-    if nothing were corrected. Without readings or checkpoints it says so in words.
+    Hold is a ring with H, adjust a triangle with A, relay a square with R, measure one with M. Several readings of a
+    checkpoint stand side by side, joined and numbered, with what the last one was off. With a bed temperature also what
+    the tape would read if nothing were corrected. Without readings or checkpoints it says so in words.
     """
     points = [point for point in drift.checkpoints if point.axis == axis]
     own = [verdict for verdict in verdicts if verdict.axis == axis]
