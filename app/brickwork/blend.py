@@ -31,24 +31,44 @@ ROUNDS = 40
 """Most rounds of changes; the cases measured end within 20."""
 
 INNER = 0.3
-"""A brick with more neighbours changes back rather sooner: else the commonest colour would gather along edges."""
+"""A brick with more neighbours changes back rather sooner: else the commonest colour would gather along edges. Chance,
+from 0 to 1, outweighs three neighbours, about the difference between an inner brick and one at an edge."""
 
 LOOSER = (1, 1.5, 2, 4)
-"""Where no arrangement is found, shares come first: clusters up to so many times as large are let stand in turn."""
+"""Where no arrangement is found, shares come first: clusters up to so many times as large are let stand in turn, by
+small steps, so that none grows further than it must; beyond the last `_force` takes what is smallest."""
+
+OFFERED = 4.0
+"""A colour with too few bricks is taken before one with as many, even where its cluster comes out so many bricks larger
+(8 before one with too many): by the usual limit of four bricks, so that breaking up leaves little for `_meet` to do."""
+
+BREAK_COST, MEET_COST = 0.1, 0.05
+"""A brick of cluster made against chance and neighbours: it decides between bricks that are about alike, no more."""
+
+GOLDEN = 0.618
+"""Golden section: chance moved on by it each round puts other bricks first, with no round near an earlier one."""
 
 
-def shared_out(count: int, shares: Sequence[float]) -> Ints:
+def shared_out(count: int, shares: Sequence[float], mark: str = "") -> Ints:
     """`count` pieces by shares of any sum, each within one piece of its share: the largest remainders get the rest.
 
-    Raises ValueError for no shares.
+    Of equal remainders the panel's `mark` chooses, the same every time, so that over many panels no colour is favoured;
+    without a mark the first does. Raises ValueError for no shares.
     """
     if not shares:
         raise ValueError("shares: found none, expected one or more")
     exact = count * np.array(shares) / sum(shares)
     whole = np.floor(exact + 1e-9).astype(np.int64)
-    most = np.argsort(whole - exact, kind="stable")[: count - int(whole.sum())]
+    most = np.lexsort((turns(mark, len(shares)), np.round(whole - exact, 9)))[: count - int(whole.sum())]
     whole[most] += 1
     return whole
+
+
+def turns(mark: str, colours: int) -> Floats:
+    """A number for each colour, the lowest first where all else is equal: by chance from a panel's mark, the same
+    every time; as they stand for no mark."""
+    numbers = np.arange(colours)
+    return _chance(crc32(mark.encode()), numbers) if mark else numbers.astype(np.float64)
 
 
 def colours_of(layout: Layout, blend: Blend) -> Colours:
@@ -68,7 +88,7 @@ def _kept(keyed: Keyed[Layout], blend: Blend) -> Colours:
     """Kept while drawing, order and checks ask one after the other; it holds the layout, so its id stays its own."""
     layout = keyed.value
     units = len(layout.units)
-    wanted = shared_out(units, [colour.percent for colour in blend.colours])
+    wanted = shared_out(units, [colour.percent for colour in blend.colours], layout.panel.mark)
     number, chance = _numbers(layout)
     colours = np.empty(units, dtype=np.int8)
     colours[np.argsort(number, kind="stable")] = np.repeat(np.arange(len(wanted)), wanted)
@@ -117,9 +137,9 @@ def _break_up(near: Neighbours, colours: Colours, wanted: Ints, limit: int, chan
         if not len(bricks):
             return
         missing = np.sign(wanted - np.bincount(colours, minlength=len(wanted)))
-        bricks, to, cost = _best(near, colours, now, bricks, limit, -4.0 * missing)
+        bricks, to, cost = _best(near, colours, now, bricks, limit, -OFFERED * missing)
         alike = (np.append(colours, -1)[near.rows[bricks]] == colours[bricks][:, None]).sum(axis=1)
-        rank = 0.1 * cost - alike + (chance[bricks] + 0.618 * turn) % 1.0
+        rank = BREAK_COST * cost - alike + (chance[bricks] + GOLDEN * turn) % 1.0
         made = apart(near, colours, now, bricks, to, rank)
         if not made.any():
             return
@@ -136,7 +156,7 @@ def _meet(near: Neighbours, colours: Colours, wanted: Ints, limit: int, chance: 
         bricks = np.flatnonzero(missing[colours] < 0)
         bricks, to, cost = _best(near, colours, now, bricks, limit, np.where(missing > 0, 0.0, np.inf))
         inner = (near.rows[bricks] < near.count).sum(axis=1)
-        rank = 0.05 * cost + chance[bricks] - INNER * inner
+        rank = MEET_COST * cost + chance[bricks] - INNER * inner
         made = np.flatnonzero(apart(near, colours, now, bricks, to, rank))
         made = made[np.argsort(rank[made], kind="stable")]
         made = made[_within(to[made], missing) & _within(colours[bricks[made]], -missing)]

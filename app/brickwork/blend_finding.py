@@ -29,6 +29,6 @@ def _words(blend: Blend, groups: int, largest: int, colour: int) -> str:
     found = "1 group" if groups == 1 else f"{groups} groups"
     way_out = f"allow groups of {largest}, or give {name} less than {blend.colours[colour].percent:g} percent"
     return (
-        f"{found} of one colour above {blend.cluster} bricks, the largest {largest} of {name}: with these shares no "
-        f"better arrangement was found; {way_out}."
+        f"{found} of one colour above {blend.cluster} bricks, the largest {largest} of {name}: that is what was "
+        f"reached with these shares, there may be better; {way_out}."
     )

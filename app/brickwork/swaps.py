@@ -7,13 +7,14 @@ import numpy as np
 from app.brickwork.clusters import Colours, Neighbours, clusters
 
 PASSES = 3
-"""A cluster far above the limit takes more than one swap."""
+"""A cluster far above the limit takes more than one swap; one still there after three has had its best tries."""
 
 REACH = 3
-"""How many bricks away the other one may be."""
+"""How many bricks away the other one may be: some 36 bricks, few enough to try all, near enough to keep the wave."""
 
 FEW, HUGE = 40, 4
-"""More clusters than this, or one so many times as large as may be, are not worth the time."""
+"""More clusters than this, or one so many times as large as may be, are not worth the time: the swaps go brick by brick
+in plain lists, and where the shares allow what is asked, what the changes before leave is fewer and smaller."""
 
 
 def swap_apart(near: Neighbours, colours: Colours, limit: int) -> None:

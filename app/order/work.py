@@ -5,7 +5,7 @@ from functools import cached_property
 
 import numpy as np
 
-from app.brickwork.blend import colours_of
+from app.brickwork.blend import colours_of, turns
 from app.brickwork.clusters import Colours
 from app.brickwork.layout import Layout
 from app.brickwork.returns import Return, returns
@@ -36,12 +36,15 @@ class FaceWork:
 
     @cached_property
     def return_colours(self) -> Colours:
-        """The colour of every brick behind a corner unit, return by return: always the one that lags most behind."""
+        """The colour of every brick behind a corner unit, return by return: always the one that lags most behind,
+        of equal ones the one whose turn it is by the panel's mark."""
         count = sum(len(one.pieces) for one in self.around)
         shares = np.array([colour.percent for colour in self.blend.colours] or [100.0]) / 100
         given, colours = np.zeros(len(shares)), np.zeros(count, dtype=np.int8)
+        first = np.argsort(turns(self.layout.panel.mark, len(shares)), kind="stable")
         for place in range(count):
-            colours[place] = int((shares * (place + 1) - given).argmax())
+            behind = np.round(shares * (place + 1) - given, 9)
+            colours[place] = first[behind[first].argmax()]
             given[colours[place]] += 1
         return colours
 

@@ -118,6 +118,7 @@ def test_shares_that_cannot_be_apart_are_met_and_told() -> None:
     (found,) = blend_findings(layout, mixed, colours)
     assert (found.code, found.severity, found.about) == ("blend-cluster", "note", "blend")
     assert "give colour 0 less than 90 percent" in found.text
+    assert "what was reached" in found.text
 
 
 def test_an_edit_far_away_changes_few_colours() -> None:
@@ -175,6 +176,24 @@ def test_a_face_without_brick_has_no_colours() -> None:
 def test_largest_remainders_get_the_rest(count: int, shares: tuple[float, ...], expected: list[int]) -> None:
     """Method of largest remainders (Hamilton), small cases by hand."""
     assert shared_out(count, shares).tolist() == expected
+
+
+def test_over_many_panels_no_colour_is_favoured() -> None:
+    """Of 120 panels of an odd count two equal colours each get the odd brick about as often: 30 would be 2.7 sigma."""
+    for pattern in ("N{}", "P-{:03}", "{}", "East {}"):
+        first, second = sum(shared_out(35, (50, 50), pattern.format(k)) for k in range(1, 121)).tolist()
+        assert abs(first - second) < 30
+        three = sum(shared_out(31, (1, 1, 1), pattern.format(k)) for k in range(1, 121)).tolist()
+        assert max(three) - min(three) < 30
+
+
+def test_a_face_shares_out_by_its_mark() -> None:
+    panel = rectangle(32, 5.25)
+    found = {
+        tuple(np.bincount(colours_of(lay_out(replace(panel, mark=f"N{k}")), blend((50, 50)))).tolist())
+        for k in range(12)
+    }
+    assert len(found) == 2
 
 
 def test_no_shares_are_refused() -> None:
