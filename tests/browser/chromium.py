@@ -7,6 +7,8 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 
+from playwright.sync_api import Browser, Playwright, sync_playwright
+
 FLAGS = (
     "--no-sandbox",
     "--disable-quic",
@@ -22,6 +24,29 @@ BY_HAND = "apt-get install -y chromium"
 
 class NoChromium(RuntimeError):
     """No browser, and none could be installed."""
+
+
+class OneBrowser:
+    """A browser that is started when it is first asked for, and again after it was closed."""
+
+    def __init__(self) -> None:
+        self._driver: Playwright | None = None
+        self._browser: Browser | None = None
+
+    def opened(self) -> Browser:
+        """Raises NoChromium with the command to run."""
+        if self._browser is None:
+            self._driver = self._driver or sync_playwright().start()
+            path = executable(self._driver.chromium.executable_path)
+            self._browser = self._driver.chromium.launch(executable_path=path, args=list(FLAGS))
+        return self._browser
+
+    def close(self) -> None:
+        if self._browser:
+            self._browser.close()
+        if self._driver:
+            self._driver.stop()
+        self._driver = self._browser = None
 
 
 def executable(own: str) -> str:

@@ -1,6 +1,6 @@
 """A real Chromium and a real server; whatever a page complains about fails its test.
 
-The browser lives as long as one module: Playwright's loop must not outlive it, other tests run loops of their own.
+The browser is closed before a test of another folder runs, as Playwright's loop would be in the way of theirs.
 """
 
 import os
@@ -17,12 +17,12 @@ from typing import Any
 import httpx
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page
 
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(Path(__file__).parent))
 
-from chromium import FLAGS, NoChromium, executable  # noqa: E402
+from chromium import NoChromium, OneBrowser  # noqa: E402
 from troubles import Troubles  # noqa: E402
 
 
@@ -78,21 +78,26 @@ def empty_server(tmp_path: Path) -> Iterator[Server]:
         yield started
 
 
-@pytest.fixture(scope="module")
-def playwright() -> Iterator[Playwright]:
-    with sync_playwright() as started:
-        yield started
+ONE = OneBrowser()
 
 
-@pytest.fixture(scope="module")
-def browser(playwright: Playwright) -> Iterator[Browser]:
+@pytest.fixture
+def browser() -> Browser:
+    """The same for all tests of this folder."""
     try:
-        path = executable(playwright.chromium.executable_path)
+        return ONE.opened()
     except NoChromium as error:
         pytest.fail(str(error))
-    started = playwright.chromium.launch(executable_path=path, args=list(FLAGS))
-    yield started
-    started.close()
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_runtest_teardown(nextitem: pytest.Item | None) -> None:
+    if nextitem is None or not nextitem.path.is_relative_to(Path(__file__).parent):
+        ONE.close()
+
+
+def pytest_sessionfinish() -> None:
+    ONE.close()
 
 
 @pytest.fixture

@@ -35,10 +35,16 @@ SIZES = ((1440, 900), (1000, 800), (390, 800))
 Axe = Callable[..., list[str]]
 
 
+@pytest.fixture(scope="module")
+def b1(server: Any) -> str:
+    """One for all tests: those that change it take it back."""
+    panel: str = server.create(B1)["walls"][0]["panels"][0]
+    return panel
+
+
 @pytest.fixture
-def drift_page(page: Page, server: Any) -> Page:
-    ids = server.create(B1)
-    page.goto(f"/panels/{ids['walls'][0]['panels'][0]}/drift")
+def drift_page(page: Page, b1: str) -> Page:
+    page.goto(f"/panels/{b1}/drift")
     return page
 
 

@@ -16,8 +16,10 @@ DEMO = json.loads(Path(__file__).parents[2].joinpath("demo_data", "casting_yard.
 
 @pytest.fixture
 def yard(server: Any) -> dict[str, Any]:
-    """The demonstration anew, its wall's third panel released."""
+    """A wall of four panels of the demonstration, the third released."""
     file = json.loads(json.dumps(DEMO))
+    file["walls"] = file["walls"][:1]
+    file["walls"][0]["panels"] = file["walls"][0]["panels"][:4]
     file["walls"][0]["panels"][2]["released"] = True
     ids: dict[str, Any] = server.create(file)
     return ids
