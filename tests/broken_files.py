@@ -157,6 +157,13 @@ _AT_ONE_PLACE: list[tuple[str, str, Any, str, str]] = [
         "fit on the largest panel, N1, 30'-0\" x 32'-0\"",
     ),
     ("sheet higher than every panel", "liner.rows", 145, "145 rows: a sheet of 4'-0\" x", "largest panel, N1, 30'-0\""),
+    (
+        "lap of half a sheet",
+        "liner.lap",
+        "1'",
+        "a lap of 1'-0\"",
+        "less than half of the shorter step from sheet to sheet, 1'-3\" for 'soldier' in 'long'",
+    ),
     ("overage past 100", "order.overage_percent", 500, "500", "at most 100"),
     ("casting day of words", f"{P}.cast_on", "Monday", "the text 'Monday'", "such as 2026-12-01"),
     ("casting day that is not", f"{P}.cast_on", "2026-02-30", "the text '2026-02-30'", "a casting day"),

@@ -2,8 +2,11 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from math import inf
 
+from app.brickwork.own_bonds import known_bonds
 from app.documents.bond_use import known_sizes
+from app.liner.mould import sheet_steps
 from app.panel.faults import Fault
 from app.panel.project import Liner, Project
 from app.panel.size import BrickSize
@@ -25,10 +28,11 @@ class _OnPanel:
 
 
 def project_faults(project: Project) -> tuple[Fault, ...]:
-    """Faults at `order.kerf`, `liner.columns` and `liner.rows`; nothing for a project without panels."""
+    """Faults at `order.kerf`, `liner.columns`, `liner.rows` and `liner.lap`; nothing for a project without panels."""
     sizes = known_sizes(project)
     panels = [panel for wall in project.walls for panel in wall.panels]
-    return (*_kerf_faults(project, panels, sizes), *_sheet_faults(project, panels, sizes))
+    of_sheets = _sheet_faults(project, panels, sizes) or _lap_faults(project, panels, sizes)
+    return (*_kerf_faults(project, panels, sizes), *of_sheets)
 
 
 def _kerf_faults(project: Project, panels: list[Panel], sizes: Mapping[str, BrickSize]) -> tuple[Fault, ...]:
@@ -66,6 +70,22 @@ def _sheet_faults(project: Project, panels: list[Panel], sizes: Mapping[str, Bri
 
 def _on_panel(panel: Panel, size: BrickSize, liner: Liner) -> _OnPanel:
     return _OnPanel(panel, size, liner.columns * size.head_module, liner.rows * size.gauge)
+
+
+def _lap_faults(project: Project, panels: list[Panel], sizes: Mapping[str, BrickSize]) -> tuple[Fault, ...]:
+    """A flange half as wide as the shorter step from sheet to sheet, or wider, meets the next one."""
+    known, lap, unit = known_bonds(project), project.liner.lap, project.length_unit
+    works = dict.fromkeys(work for panel in panels for work in (panel.field, *(zone.work for zone in panel.zones)))
+    steps = [
+        (min(sheet_steps(known[work.bond], sizes[work.size], project.liner.columns, project.liner.rows)), work)
+        for work in works
+    ]
+    least, work = min(steps, key=lambda one: one[0], default=(inf, None))
+    if work is None or lap.inches < least / 2:
+        return ()
+    name = f"{quoted(work.bond)} in {quoted(work.size)}"
+    expected = f"less than half of the shorter step from sheet to sheet, {said(least, unit)} for {name}"
+    return (Fault("liner.lap", f"a lap of {said(lap, unit)}", expected),)
 
 
 def _sheet_fault(name: str, project: Project, placed: list[_OnPanel]) -> Fault:

@@ -84,6 +84,16 @@ def mould(bond: Bond, size: BrickSize, columns: int, rows: int) -> Mould:
     Cells along are counted in the bond's first course. A bond without level courses (herringbone) runs its lines along
     the most level lattice vector no longer than `columns` head modules, and has lines enough for a sheet in one piece.
     """
+    shape = _without_outline(bond, size, columns, rows)
+    return replace(shape, outline=_outline(shape, bond, size, lattice(bond, size, (0.0, 0.0))))
+
+
+def sheet_steps(bond: Bond, size: BrickSize, columns: int, rows: int) -> tuple[float, float]:
+    """Steps from sheet to sheet along and up, inches, found without the sheet's outline."""
+    return _without_outline(bond, size, columns, rows).size
+
+
+def _without_outline(bond: Bond, size: BrickSize, columns: int, rows: int) -> Mould:
     lat = lattice(bond, size, (0.0, 0.0))
     vectors = turned_points(np.array([lat.across, lat.up]), bond.turn)
     basis = _basis(vectors, columns * size.head_module)
@@ -93,7 +103,7 @@ def mould(bond: Bond, size: BrickSize, columns: int, rows: int) -> Mould:
     length = hypot(*along)
     repeats = _repeats(bond, lat, (columns, rows), columns * size.head_module / length)
     repeats = repeats[0], max(repeats[1], abs(basis.along[0]))
-    shape = Mould(
+    return Mould(
         basis=basis,
         turn=turn,
         length=length,
@@ -102,7 +112,6 @@ def mould(bond: Bond, size: BrickSize, columns: int, rows: int) -> Mould:
         outline=np.zeros((0, 2)),
         area=repeats[0] * repeats[1] * abs(lat.determinant),
     )
-    return replace(shape, outline=_outline(shape, bond, size, lat))
 
 
 def _basis(vectors: Floats, longest: float) -> Basis:

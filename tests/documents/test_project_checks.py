@@ -43,6 +43,16 @@ def test_a_sheet_up_to_ten_feet_may_be_longer_than_a_narrow_panel() -> None:
     assert paths(project([panel("P", 60, 120)], liner={"columns": 16})) == ["liner.columns"]
 
 
+def test_a_lap_is_less_than_half_of_the_shorter_step_of_every_sheet_that_is_laid() -> None:
+    """6 stretchers of 8 in. by 9 courses of 8/3 in.: 24 in. up; 6 soldiers of 8/3 in. along: 16 in."""
+    assert paths(project([panel("P", 100, 100)], liner={"lap": 11.9})) == []
+    assert paths(project([panel("P", 100, 100)], liner={"lap": 12})) == ["liner.lap"]
+    soldiers = {"mark": "Z", "rect": [8, 40, 30, 8], "size": "modular", "bond": "soldier"}
+    banded = panel("P", 100, 100) | {"zones": [soldiers]}
+    assert paths(project([banded], liner={"lap": 7.8})) == []
+    assert paths(project([banded], liner={"lap": 8})) == ["liner.lap"]
+
+
 def test_a_project_without_panels_takes_any_liner_and_kerf() -> None:
     assert paths(project([], liner={"columns": 1000, "rows": 1000}, order={"kerf": 100})) == []
 
