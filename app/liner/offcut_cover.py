@@ -14,15 +14,15 @@ _WHOLE = 1e-6
 
 @dataclass(frozen=True, slots=True)
 class Cover:
-    """How often each pattern is cut, and how few sheets it takes at least; no counts where none were found in time."""
+    """How often each pattern is cut, and how few sheets it takes at least; no counts where none were found."""
 
     times: tuple[int, ...]
     bound: int
 
 
-def cover(patterns: Sequence[Filled], wanted: Sequence[int], seconds: float) -> Cover:
-    """Choose patterns so that at least `wanted[k]` of each shape k are cut; stops after `seconds`."""
+def cover(patterns: Sequence[Filled], wanted: Sequence[int], nodes: int) -> Cover:
+    """Choose patterns so that at least `wanted[k]` of each shape k are cut; the best after `nodes` branches."""
     columns = [Counter(place.shape for place in pattern.taken) for pattern in patterns]
-    found = cheapest(columns, wanted, seconds=seconds)
+    found = cheapest(columns, wanted, nodes=nodes)
     times = () if found.amounts is None else tuple(round(count) for count in found.amounts.tolist())
     return Cover(times, ceil(found.bound - _WHOLE))

@@ -28,7 +28,7 @@ class Solved:
     bound: int
 
 
-def solve(mould: Mould, shapes: Sequence[Shape], seconds: float) -> Solved:
+def solve(mould: Mould, shapes: Sequence[Shape], nodes: int) -> Solved:
     """Few sheets for these shapes of one mould, the largest first; none for no shapes.
 
     Patterns of sheets are listed and the fewest chosen; whatever happens there, never more than the quick way needs.
@@ -42,13 +42,13 @@ def solve(mould: Mould, shapes: Sequence[Shape], seconds: float) -> Solved:
         return Solved(sheets, by_area, by_area)
     bound = max(by_area, apart_bound(packing))
     if len(sheets) > bound:
-        sheets, proven = _improved(packing, wanted, sheets, seconds)
+        sheets, proven = _improved(packing, wanted, sheets, nodes)
         bound = max(bound, proven)
     return Solved(sheets, by_area, bound)
 
 
 def _improved(
-    packing: Packing, wanted: Sequence[int], sheets: tuple[Filled, ...], seconds: float
+    packing: Packing, wanted: Sequence[int], sheets: tuple[Filled, ...], nodes: int
 ) -> tuple[tuple[Filled, ...], int]:
     """The better of these sheets and those by patterns, and the bound that the patterns prove."""
     for size in _sizes(packing):
@@ -56,7 +56,7 @@ def _improved(
             listed = patterns(packing, wanted[:size], _MOST_TRIED)
         except TooMany:
             continue
-        chosen = cover(listed, wanted[:size], seconds)
+        chosen = cover(listed, wanted[:size], nodes)
         started = _without_surplus(packing, listed, chosen.times, wanted)
         if chosen.times:
             rest = [0] * size + list(wanted[size:])

@@ -12,17 +12,18 @@ from app.liner.offcut_places import steps_in_inches
 from app.liner.offcut_solve import solve
 from app.liner.offcut_trims import Shape, shapes_of, trims_of
 from app.liner.offcut_values import CutSheet, CuttingPlan, Taken
+from app.liner.programs import NODES
 from app.liner.values import SheetPlan
 from app.panel.project import Liner
 
 
-def cutting_plan(layout: Layout, plan: SheetPlan, liner: Liner, seconds: float = 1.0) -> CuttingPlan:
+def cutting_plan(layout: Layout, plan: SheetPlan, liner: Liner, nodes: int = NODES) -> CuttingPlan:
     """Take the trims of one panel out of as few unpacked sheets as are found, over all its regions of one mould.
 
     A trim lies in an unpacked sheet only as it lay on the bed, moved by whole steps of the bond, so that its pockets
     are there. A full sheet takes one, and a trim with several parts comes out of one as it lies. Joints that gave are
-    taken as moulded. The same plan always gives the same cutting; `seconds` only stop a
-    mould whose patterns the solver cannot settle. No sheets for a plan without any.
+    taken as moulded. The same plan gives the same cutting on every machine: limits count places tried and
+    `nodes`, branches of a mould's program. No sheets for a plan without any.
     """
     sheets: list[CutSheet] = []
     area_bound = bound = 0
@@ -32,7 +33,7 @@ def cutting_plan(layout: Layout, plan: SheetPlan, liner: Liner, seconds: float =
         full = [sheet.number for _, sheets in laid for sheet in sheets if not sheet.is_trimmed]
         cut = [trim for region, sheets in laid for trim in trims_of(region, shape, sheets)]
         shapes = shapes_of(cut, shape)
-        solved = solve(shape, shapes, seconds)
+        solved = solve(shape, shapes, nodes)
         area_bound, bound = area_bound + len(full) + solved.area_bound, bound + len(full) + solved.bound
         name = regions[0].size.name, regions[0].bond.name
         sheets += [CutSheet(number, *name, (_whole(number, shape),)) for number in full]

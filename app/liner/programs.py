@@ -47,29 +47,28 @@ def cheapest(
     costs: Sequence[float] | None = None,
     is_whole: bool = True,
     nodes: int = NODES,
-    seconds: float = inf,
 ) -> Answer:
     """Amounts of the columns that give at least `wanted[k]` of each row k; every column costs 1 where `costs` is None.
 
-    Whole amounts where `is_whole`, the best so far after `nodes` branches or `seconds`. Raises ValueError where no
-    column gives some row that is wanted.
+    Whole amounts where `is_whole`, the best so far after `nodes` branches. Raises ValueError where no column gives
+    some row that is wanted.
     """
     given = {row for column in columns for row in column}
     if missing := [row for row, count in enumerate(wanted) if count > 0 and row not in given]:
         raise ValueError(f"columns: found none that gives row {missing[0]}, expected one or more")
     solver = Solver()
-    solver.passOptions(_options(nodes, seconds))
+    solver.passOptions(_options(nodes))
     solver.passModel(_model(columns, wanted, costs, is_whole))
     solver.run()
     return _answer(solver, is_whole)
 
 
-def _options(nodes: int, seconds: float) -> highspy.HighsOptions:
+def _options(nodes: int) -> highspy.HighsOptions:
     options = highspy.HighsOptions()
     options.output_flag = False
     options.threads, options.parallel = 1, "off"
     options.mip_rel_gap = 0.0
-    options.mip_max_nodes, options.time_limit = nodes, seconds
+    options.mip_max_nodes = nodes
     return options
 
 

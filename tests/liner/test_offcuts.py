@@ -130,10 +130,10 @@ def test_the_same_panel_is_always_cut_alike() -> None:
     assert (one.sheets, one.bound) == (two.sheets, two.bound)
 
 
-def test_no_time_for_the_solver_leaves_a_plan_that_holds() -> None:
+def test_no_branches_for_the_solver_leave_a_plan_that_holds() -> None:
     layout = lay_out(case("b1"))
     plan = sheet_plan(layout, Liner())
-    found = cutting_plan(layout, plan, Liner(), seconds=0.0)
+    found = cutting_plan(layout, plan, Liner(), nodes=0)
     assert_cutting(layout, plan, found, Liner())
     assert found.used < found.naive
 
