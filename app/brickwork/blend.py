@@ -3,6 +3,7 @@
 Each brick gets a number from its own place in its bond, a slow wave with some chance in it, and the numbers are cut
 into the shares. Then bricks of clusters that are too large change to a colour that makes none, and bricks change back
 where they can until the shares are met. A change far away moves the cuts by little, so most bricks keep their colour.
+Where that leaves clusters too large and all shares are equal, colours in even steps are tried too (`blend_even`).
 """
 
 from collections.abc import Iterator, Sequence
@@ -12,6 +13,7 @@ from zlib import crc32
 import numpy as np
 from numpy.typing import NDArray
 
+from app.brickwork.blend_even import even_colours
 from app.brickwork.clusters import Clusters, Colours, Neighbours, apart, clusters, neighbours, size_after
 from app.brickwork.lattice import Floats, Ints, lattice
 from app.brickwork.layout import Layout
@@ -94,12 +96,27 @@ def _kept(keyed: Keyed[Layout], blend: Blend) -> Colours:
     colours[np.argsort(number, kind="stable")] = np.repeat(np.arange(len(wanted)), wanted)
     near = neighbours(units, touching(layout))
     _break_up(near, colours, wanted, blend.cluster, chance)
-    for times in LOOSER:
-        _meet(near, colours, wanted, int(times * blend.cluster), chance)
-    _force(near, colours, wanted, chance)
-    swap_apart(near, colours, blend.cluster)
+    _finish(near, colours, wanted, blend.cluster, chance)
+    has_equal_shares = len({colour.percent for colour in blend.colours}) == 1
+    if has_equal_shares and (over := _over(near, colours, blend.cluster)):
+        even = even_colours(layout, wanted)
+        _finish(near, even, wanted, blend.cluster, chance)
+        colours = even if _over(near, even, blend.cluster) < over else colours
     colours.setflags(write=False)
     return colours
+
+
+def _finish(near: Neighbours, colours: Colours, wanted: Ints, limit: int, chance: Floats) -> None:
+    """Meet the shares, with clusters no larger than they must be."""
+    for times in LOOSER:
+        _meet(near, colours, wanted, int(times * limit), chance)
+    _force(near, colours, wanted, chance)
+    swap_apart(near, colours, limit)
+
+
+def _over(near: Neighbours, colours: Colours, limit: int) -> int:
+    """How many bricks stand in clusters above the limit."""
+    return int(np.count_nonzero(clusters(near, colours).standing > limit))
 
 
 def _numbers(layout: Layout) -> tuple[Floats, Floats]:

@@ -79,6 +79,16 @@ def test_no_cluster_is_larger_than_asked_with_three_colours(bond: str, size: str
     assert largest(layout, colours_of(layout, blend(THREE))) <= 4
 
 
+@pytest.mark.parametrize("width", [32.0, 90.5, 160.0, 161.3])
+@pytest.mark.parametrize("bond", ["running", "third-raked", "stack"])
+def test_four_equal_colours_never_touch_their_own_where_courses_step_evenly(bond: str, width: float) -> None:
+    """Bricks in running bond touch like hexagons, which four colours part (three already do), shares and all."""
+    layout = lay_out(rectangle(width, 60, bond))
+    mixed = blend(FOUR, 1)
+    assert largest(layout, colours_of(layout, mixed)) == 1
+    assert not list(blend_findings(layout, mixed, colours_of(layout, mixed)))
+
+
 def test_stack_bond_of_two_colours_makes_pairs() -> None:
     """Each brick touches four others and no two of those touch: a chequer board has no clusters at all."""
     layout = lay_out(rectangle(160, 60, "stack"))
