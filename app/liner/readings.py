@@ -1,6 +1,6 @@
 """Readings of the tape: what an error at a checkpoint means, and what to do before the next control line."""
 
-from app.liner.readings_spread import SETTABLE, TICKS, Need, most_given, spread_over
+from app.liner.readings_spread import TICKS, Need, most_given, spread_over
 from app.liner.readings_values import Ahead, Kind, Reading, Spread, Verdict
 from app.liner.readings_words import Case, instruction, said
 from app.liner.tape import fahrenheit, steel_tape_correction
@@ -83,6 +83,6 @@ def _decided(need: Need, ahead: Ahead, tick: float) -> tuple[Kind, Spread | None
         return "hold", None
     spread = spread_over(need, ahead, tick)
     if spread is None:
-        is_hopeless = need.least - 2 * need.doubt > most_given(need, ahead) + SETTABLE
+        is_hopeless = need.least - 2 * need.doubt > most_given(need, ahead, tick) + TOLERANCE
         return ("relay" if is_hopeless or not need.doubt else "measure"), None
     return ("adjust", spread) if spread.ticks else ("hold", None)

@@ -1,7 +1,7 @@
 """What to do about an error: nothing, joints changed by whole ticks, or laying again. Whole numbers of ticks."""
 
 from dataclasses import dataclass
-from math import ceil
+from math import ceil, floor
 
 from app.liner.readings_values import Ahead, Spread
 from app.panel.tolerance import TOLERANCE
@@ -10,7 +10,7 @@ TICKS = {"in": 1 / 64, "mm": 0.25 / 25.4}
 """Inches by which joints are set: 1/64 in., or half of 0.5 mm, which a hand can set with a rule (common practice)."""
 
 SETTABLE = 1 / 64
-"""Inches: nothing is lifted for less than a hand can set, in whatever unit (common practice)."""
+"""Inches: the least that a hand can set, in whatever unit (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,25 +50,24 @@ class Need:
 def spread_over(need: Need, ahead: Ahead, tick: float) -> Spread | None:
     """The change that brings the next control line nearest to nominal; None where none brings it within the band.
 
-    Whether one does rests on what the joints can give together and not on the tick, so on no unit; what stays past the
-    band is then less than a hand can set. No joint changes by a whole tick more than its give. Spread as thinly as
-    ticks allow: over as many of the next joints as there are ticks, each by one, or over all up to the control line.
-    Where the heat ahead makes most of the need, over so many that no place on the way is driven past half the band to
-    the other side.
+    Every joint changes by whole ticks and never past its give. Spread as thinly as ticks allow: over as many of the
+    next joints as there are ticks, each by one, or over all up to the control line. Where the heat ahead makes most of
+    the need, over so many that no place on the way is driven past half the band to the other side.
     """
-    away, most = abs(need.arriving), most_given(need, ahead)
-    if need.least > most + SETTABLE + TOLERANCE or need.doubt > need.band + TOLERANCE:
+    away, most = abs(need.arriving), most_given(need, ahead, tick)
+    if need.least > most + TOLERANCE or need.doubt > need.band + TOLERANCE:
         return None
     if need.least <= TOLERANCE and min(away, most) < SETTABLE / 2:
         return Spread(0, 0, tick)
     wanted = max(round(away / tick), ceil((need.least - TOLERANCE) / tick), 1)
-    ticks = min(wanted, ceil((most - TOLERANCE) / tick))
+    ticks = min(wanted, round(most / tick))
     return Spread(_joints(need, ahead, ticks), -ticks if need.arriving < 0 else ticks, tick)
 
 
-def most_given(need: Need, ahead: Ahead) -> float:
-    """What all joints ahead together can give against the error that arrives, inches."""
-    return ahead.joints * (ahead.squeeze if need.arriving > 0 else ahead.stretch)
+def most_given(need: Need, ahead: Ahead, tick: float) -> float:
+    """What all joints ahead together can give in whole ticks each against the error that arrives, inches."""
+    each = ahead.squeeze if need.arriving > 0 else ahead.stretch
+    return ahead.joints * floor((each + TOLERANCE) / tick) * tick
 
 
 def _joints(need: Need, ahead: Ahead, ticks: int) -> int:

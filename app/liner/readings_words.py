@@ -78,13 +78,9 @@ def _off(error: float, unit: str) -> str:
 def _hold(case: Case, _: Spread | None) -> Iterator[str]:
     if case.need.is_within:
         yield f"Hold: lay on as it is, within {case.band}{_there(case)}."
-    elif case.need.is_right_with(0.0):
+    else:
         yield f"Hold: past {case.band} here, but {_coming(case)}: it comes back by itself."
         yield "Lay on as it is and read again at the next checkpoint."
-    else:
-        where = f"at {case.ahead.line}" if case.ahead.line else "here"
-        least = amount(SETTABLE, case.unit)
-        yield f"Hold: past {case.band} {where} by less than a hand can set, {least}. Lay on as it is."
     if case.ahead.joints and case.ahead.before and not case.checkpoint.control:
         yield REPLACES
 
@@ -162,8 +158,6 @@ def _adjust(case: Case, spread: Spread | None) -> Iterator[str]:
 def _arrived(case: Case, spread: Spread) -> str:
     """How the next control line will be."""
     left = case.need.arriving - spread.total
-    if not case.need.is_right_with(spread.total):
-        return f"{_off(left, case.unit)}, past {case.band} by less than a hand can set, {amount(SETTABLE, case.unit)}"
     if case.bed is None:
         return f"within {case.band} with the bed at any of the day's {case.day}"
     return _off(left, case.unit) + ("" if abs(left) < SETTABLE / 2 else f", within {case.band}")
@@ -210,7 +204,7 @@ def _measure(case: Case, _: Spread | None) -> Iterator[str]:
 
 
 def _at_most(case: Case) -> str:
-    give = amount(most_given(case.need, case.ahead), case.unit)
+    give = amount(most_given(case.need, case.ahead, TICKS[case.unit]), case.unit)
     joints = f"{case.ahead.joints} joints" if case.ahead.joints > 1 else "one joint"
     return f"{joints} up to {case.ahead.line} can give {give} together"
 
