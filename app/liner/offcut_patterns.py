@@ -7,9 +7,6 @@ from dataclasses import dataclass, field
 from app.liner.offcut_greedy import Filled, empty
 from app.liner.offcut_places import Packing, Placed
 
-_LIGHT = 100_000
-"""Atoms of a sheet that are compared as quickly as few; twice as many count as two tries."""
-
 Ways = list[Filled]
 """Sheets with the same shapes cut from them, at other places."""
 
@@ -23,7 +20,6 @@ class _Search:
     packing: Packing
     wanted: Sequence[int]
     most: int
-    weight: int
     tried: int = 0
     found: list[Filled] = field(default_factory=list)
 
@@ -44,7 +40,7 @@ class _Search:
         """All ways with one more of shape k; none where no more of it are wanted."""
         if counts[k] >= self.wanted[k]:
             return []
-        self.tried += len(ways) * len(self.packing.places[k]) * self.weight
+        self.tried += len(ways) * len(self.packing.places[k])
         if self.tried > self.most:
             raise TooMany
         area = self.packing.shapes[k].area
@@ -68,6 +64,6 @@ def patterns(packing: Packing, wanted: Sequence[int], most: int) -> list[Filled]
 
     Only the first `len(wanted)` shapes count. Raises TooMany if more than `most` places have to be tried.
     """
-    search = _Search(packing, wanted, most, weight=1 + packing.grid.count // _LIGHT)
+    search = _Search(packing, wanted, most)
     search.grow([empty(packing)], [0] * len(wanted), [], list(range(len(wanted))))
     return search.found

@@ -23,11 +23,15 @@ _SHRED = 1e-4
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Placed:
-    """A shape at one of the places where it fits into a sheet; `steps` are along and up from where it was laid."""
+    """A shape at one of the places where it fits into a sheet; `steps` are along and up from where it was laid.
+
+    `coarse` are its atoms in the undivided mould: a few hundred, which tell most shapes apart.
+    """
 
     shape: int
     steps: tuple[int, int]
     atoms: Atoms
+    coarse: Atoms
 
 
 class Packing:
@@ -37,6 +41,7 @@ class Packing:
         self.shapes = shapes
         self.mould = shape
         self.grid: Grid = grid(shape, [ring for one in shapes for ring in one.rings])
+        self._coarse: Grid = grid(shape, [])
         sheet = self.grid.atoms([shape.outline])
         self._beyond = Atoms(~sheet.outer, ~sheet.inner)
         self._outline = shapely.Polygon(shape.outline)
@@ -51,7 +56,10 @@ class Packing:
 
     def fits(self, new: Placed, atoms: Atoms, taken: Sequence[Placed]) -> bool:
         """Whether it overlaps none of those already taken, `atoms` being all of theirs together."""
-        if not new.atoms.outer & atoms.outer:
+        near = [one for one in taken if new.coarse.outer & one.coarse.outer]
+        if any(new.coarse.inner & one.coarse.inner for one in near):
+            return False
+        if not near or not new.atoms.outer & atoms.outer:
             return True
         if new.atoms.inner & atoms.outer or new.atoms.outer & atoms.inner:
             return False
@@ -59,12 +67,12 @@ class Packing:
 
     def _places(self, k: int) -> Iterator[Placed]:
         """Every place of shape k, its own first; the shape as it was laid always fits."""
-        atoms = self.grid.atoms(self.shapes[k].rings)
-        yield Placed(k, (0, 0), atoms)
+        atoms, coarse = (one.atoms(self.shapes[k].rings) for one in (self.grid, self._coarse))
+        yield Placed(k, (0, 0), atoms, coarse)
         for steps in self._steps(k):
             moved = atoms.moved(self.grid.bits(*steps))
             if steps != (0, 0) and self._is_inside(k, steps, moved):
-                yield Placed(k, steps, moved)
+                yield Placed(k, steps, moved, coarse.moved(self._coarse.bits(*steps)))
 
     def _steps(self, k: int) -> Iterator[tuple[int, int]]:
         """Steps at which the shape's box is inside the sheet's."""

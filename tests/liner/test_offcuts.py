@@ -150,3 +150,14 @@ def test_regions_of_one_mould_share_sheets() -> None:
 def test_a_panel_without_sheets_has_an_empty_plan() -> None:
     found = cut(lay_out(rectangle(20, 10, margin=5)))
     assert (found.sheets, found.used, found.bound, found.gap, found.is_proven) == ((), 0, 0, 0.0, True)
+
+
+def test_many_odd_openings_are_proven_with_sheets_twice_as_long_and_high() -> None:
+    """40 openings off the module: 80 shapes of trims, each of which can share a sheet with few others."""
+    sides = [(30.3 + i * 83.7, 25 + j * 91.3 + 3 * i, 40.4, 50.7 + i) for i in range(10) for j in range(4)]
+    openings = [{"mark": f"W{k}", "rect": list(rect)} for k, rect in enumerate(sides)]
+    layout, liner = lay_out(rectangle(900, 400, openings=openings, margin=0.375)), Liner(columns=12, rows=18)
+    plan = sheet_plan(layout, liner)
+    found = cutting_plan(layout, plan, liner)
+    assert_cutting(layout, plan, found, liner)
+    assert found.is_proven
