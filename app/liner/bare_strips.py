@@ -53,7 +53,8 @@ def _slots(one: RegionLaid) -> list[shapely.Polygon]:
     if one.cover.area - sum(sheet.area for sheet in one.sheets) <= LEAST:
         return []
     full = shapely.buffer([shapely.Polygon(sheet.outline) for sheet in one.sheets], TOLERANCE, join_style="mitre")
-    return _sound(shapely.difference(one.cover, shapely.union_all(full)), 2 * TOLERANCE)
+    slots = _sound(shapely.difference(one.cover, shapely.union_all(full)), 2 * TOLERANCE)
+    return [part for slot in slots for part in polygons_in(slot.intersection(one.cover)) if part.area > LEAST]
 
 
 def _sound(shape: BaseGeometry, out: float = TOLERANCE) -> list[shapely.Polygon]:
