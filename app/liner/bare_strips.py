@@ -2,12 +2,15 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
+from itertools import chain
 
 import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
 from app.brickwork.turning import turned_points
+from app.liner.cuts import Ring
 from app.liner.trims import Shapes, polygons_in, rings_of, trim_shapes
 from app.liner.values import BareStrip, Sheet
 from app.panel.tolerance import TOLERANCE
@@ -52,9 +55,39 @@ def _slots(one: RegionLaid) -> list[shapely.Polygon]:
     """What no sheet of a region lies under; nothing is looked for where the areas are equal."""
     if one.cover.area - sum(sheet.area for sheet in one.sheets) <= LEAST:
         return []
-    full = shapely.buffer([shapely.Polygon(sheet.outline) for sheet in one.sheets], TOLERANCE, join_style="mitre")
-    slots = _sound(shapely.difference(one.cover, shapely.union_all(full)), 2 * TOLERANCE)
+    under = _under(tuple(sheet.outline for sheet in one.sheets))
+    slots = _sound(shapely.difference(one.cover, under), 2 * TOLERANCE)
     return [part for slot in slots for part in polygons_in(slot.intersection(one.cover)) if part.area > LEAST]
+
+
+@lru_cache(maxsize=32)
+def _full(outlines: tuple[Ring, ...]) -> Shapes:
+    """The full sheets of these outlines; kept, as an edit leaves them where they lie."""
+    corners = np.fromiter(chain.from_iterable(chain.from_iterable(outlines)), dtype=np.float64).reshape(-1, 2)
+    owner = np.repeat(np.arange(len(outlines)), [len(ring) for ring in outlines])
+    shapes: Shapes = np.asarray(shapely.polygons(shapely.linearrings(corners, indices=owner)))
+    return shapes
+
+
+@lru_cache(maxsize=32)
+def _under(outlines: tuple[Ring, ...]) -> BaseGeometry:
+    """What full sheets of these outlines lie under, a tolerance over their edges."""
+    full = _full(outlines)
+    joined = _joined(full)
+    if joined is not None:
+        return joined
+    return shapely.union_all(shapely.buffer(full, TOLERANCE, join_style="mitre"))
+
+
+def _joined(full: Shapes) -> BaseGeometry | None:
+    """Sheets that meet along whole edges, joined ten times faster than any shapes; None where their area says that
+    they do not, or GEOS does."""
+    try:
+        joined = shapely.buffer(shapely.coverage_union_all(full), TOLERANCE, join_style="mitre")
+    except shapely.errors.GEOSException:
+        return None
+    grown = 2 * TOLERANCE * float(shapely.length(full).sum())
+    return joined if abs(joined.area - float(shapely.area(full).sum())) <= grown else None
 
 
 def _sound(shape: BaseGeometry, out: float = TOLERANCE) -> list[shapely.Polygon]:
@@ -70,7 +103,7 @@ class _Beside:
     def __init__(self, sheets: list[Sheet], turns: list[float], lap: float) -> None:
         self.sheets = list(sheets)
         self._turns, self._lap = turns, lap
-        self._full: Shapes = np.array([shapely.Polygon(sheet.outline) for sheet in sheets], dtype=np.object_)
+        self._full = _full(tuple(sheet.outline for sheet in sheets))
         self._tree = shapely.STRtree(self._full)
 
     def strips(self, slot: shapely.Polygon) -> Iterator[BareStrip]:
