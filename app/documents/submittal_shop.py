@@ -13,9 +13,11 @@ from app.drawing.svg import svg_document
 from app.drawing.views import saw_station, sheets_to_cut
 from app.drawing.views.growth import Warmth, growth_plot
 from app.drawing.views.sheets_to_cut import sheets_to_cut_view
+from app.liner.drift_words import hook_words
 from app.liner.stacks import cut_list
 from app.liner.work_values import Stack
 from app.order.saw_values import SawList
+from app.panel.laying import Laying
 from app.panel.project import Project
 
 CUT_SHEETS_NAME, SAW_NAME = "Sheets to cut", "Saw station"
@@ -106,17 +108,13 @@ def growth_drawings(results: PanelResults, project: Project, width: float) -> tu
         turned = axis == "x" and laying.corner.endswith("right")
         drawn = growth_plot(drift, axis, liner, warmth, width=width, unit=unit, turned=turned)
         wide, high = drawn.paper
-        plots.append(PlotDrawing(axis, _caption(laying.corner, axis), packed(svg_document(drawn, "white")), wide, high))
+        plots.append(PlotDrawing(axis, _caption(laying, axis), packed(svg_document(drawn, "white")), wide, high))
     return tuple(plots)
 
 
-def _caption(corner: str, axis: str) -> str:
+def _caption(laying: Laying, axis: str) -> str:
     """Which way the tape runs, seen on the bed."""
-    if axis == "x":
-        hook, to = ("left", "right") if corner.endswith("left") else ("right", "left")
-        return f"Along the panel: tape hooked at the bed's {hook}, running to the {to}, seen from the panel's foot"
-    hook, to = ("foot", "up") if "lower" in corner else ("top", "down to the foot")
-    return f"Up the panel: tape hooked at the {hook}, running {to}"
+    return f"{'Along' if axis == 'x' else 'Up'} the panel: {hook_words(laying, axis)}"
 
 
 def saw_drawings(saw: SawList, project: Project, sheet: SheetSize) -> tuple[Drawing, ...]:

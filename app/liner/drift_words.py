@@ -6,6 +6,7 @@ from math import ceil, floor
 from app.lengths import format_length
 from app.liner.fixing_advice import MOST, FixingAdvice, SpanAdvice
 from app.liner.values import LayingWindow
+from app.panel.laying import Laying
 from app.panel.project import Day
 
 NARROW, ENDLESS = 3.0, 300.0
@@ -87,3 +88,11 @@ def effect_words(line: FixingAdvice, units: Units) -> str:
     """What the line alone saves."""
     at = line.mark or units.said(line.at)
     return f"By itself: growth at {at} falls from {units.said(line.before)} to {units.said(line.after)}."
+
+
+def hook_words(laying: Laying, axis: str) -> str:
+    """Where the foreman's tape is hooked for one axis ("x", "y"), and which way it runs, seen on the bed."""
+    if axis == "x":
+        side, to = ("left", "right") if laying.corner.endswith("left") else ("right", "left")
+        return f"hook at the bed's {side}, running to the {to} as you stand at the panel's foot"
+    return "hook at the foot, running up" if "lower" in laying.corner else "hook at the top, running down to the foot"

@@ -5,23 +5,22 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
-from app.documents.temperature import LIMITS
 from app.drawing.drawing import Drawing
-from app.drawing.lettering import lettered
 from app.drawing.scales import Scale
 from app.drawing.svg import svg_layers, svg_patterns
 from app.drawing.views import elevation as brick_view
 from app.drawing.views import sheets as sheet_plan
 from app.drawing.views.assemble import AROUND
 from app.drawing.views.bed import bed
-from app.liner.drift import expected_at
-from app.liner.values import Checkpoint
+from app.liner.drift_words import hook_words
 from app.panel.faults import Fault
-from app.panel.project import Project
-from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
+from app.site.cautions import Task
+from app.web.caution_list import Cautions, cautions_of
 from app.web.drift_asked import Asked
-from app.web.editor_checkpoints import temperatures
-from app.web.pages import Page, Step
+from app.web.drift_rows import PointRow, band_words, point_rows
+from app.web.page_links import panel_path
+from app.web.pages import Page
+from app.web.warmth import Slider, slider_of
 from app.web.words import at
 from app.workflow.compute import Computed
 from app.workflow.loading import LoadedPanel
@@ -82,32 +81,11 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True)
-class Slider:
-    """Bed temperature: the ends of the slider, where it stands, what the field beside it takes, the unit in words."""
-
-    low: int
-    high: int
-    at: int
-    bed: str
-    coldest: int
-    hottest: int
-    unit: str
-
-
-@dataclass(frozen=True, slots=True)
-class ReadingRow:
-    mark: str
-    nominal: str
-    reading: str
-    at: str
-
-
-@dataclass(frozen=True, slots=True)
 class ReadingGroup:
     """The checkpoints of one tape line, in tape order."""
 
     words: str
-    rows: tuple[ReadingRow, ...]
+    rows: tuple[PointRow, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,8 +112,7 @@ class BedPage(Page):
     slider: Slider
     readings: Readings
     attention: tuple[str, ...]
-    cautions: tuple[Caution, ...]
-    deference: str
+    cautions: Cautions
     is_guest: bool
     all_panels: str | None
 
@@ -145,16 +122,9 @@ def page_of(
 ) -> BedPage:
     """The page with one of SHOWN, the readings at the bed temperature asked for."""
     project, panel = loaded.project, loaded.panel
-    slider = _slider(project, asked)
-    office = (
-        Step("Projects", "/"),
-        Step(project.name, f"/projects/{loaded.project_id}"),
-        Step(panel.mark, f"/panels/{loaded.id}"),
-        Step("Bed view"),
-    )
     return BedPage(
         title=f"{panel.mark}, bed view",
-        path=() if is_guest else office,
+        path=() if is_guest else panel_path(loaded, "Bed view"),
         address=f"/bed/{loaded.id}",
         mark=panel.mark,
         where=f"{project.name}, wall {loaded.wall.mark}",
@@ -162,39 +132,26 @@ def page_of(
         choices=tuple(Choice(name, words, name == shown) for name, (words, _) in SHOWN.items()),
         shown=shown,
         picture=picture_of(computed, shown, project.length_unit),
-        slider=slider,
+        slider=slider_of(project, asked, f"{asked.bed:g}"),
         readings=readings_of(loaded, computed, asked),
         attention=tuple(finding.text for finding in computed.drift.findings),
-        cautions=tuple(caution for task in TASKS[shown] for caution in cautions_for(task)),
-        deference=DEFERENCE,
+        cautions=cautions_of(*TASKS[shown]),
         is_guest=is_guest,
         all_panels="/bed" if has_list else None,
     )
-
-
-def _slider(project: Project, asked: Asked) -> Slider:
-    """At its nearer end for a temperature beyond it."""
-    ends, unit = temperatures(project.day), project.temperature_unit
-    at = min(max(round(asked.bed), ends.low), ends.high)
-    return Slider(ends.low, ends.high, at, f"{asked.bed:g}", *LIMITS[unit], f"°{unit}")
 
 
 def readings_of(loaded: LoadedPanel, computed: Computed, asked: Asked) -> Readings:
     """What the tape reads at every checkpoint if nothing is corrected; nothing for a temperature that cannot be."""
     if asked.faults:
         return Readings("", "", (), asked.faults)
-    unit, bed = loaded.project.length_unit, asked.bed
-    points = computed.drift.checkpoints
-    groups = (
-        ("Across, hook at the bed's left edge", "x"),
-        ("Up, hook at the foot", "y"),
-    )
+    rows = point_rows(computed, asked)
     return Readings(
-        temperature=f"{bed:g} °{loaded.project.temperature_unit}",
-        band=_length(points[0].band, unit) if points else "",
+        temperature=f"{asked.bed:g} °{loaded.project.temperature_unit}",
+        band=band_words(computed) if rows else "",
         groups=tuple(
-            ReadingGroup(words, tuple(_row(point, bed, unit) for point in points if point.axis == axis))
-            for words, axis in groups
+            ReadingGroup(f"{words}, {hook_words(loaded.panel.laying, axis)}", tuple(r for r in rows if r.axis == axis))
+            for words, axis in (("Across", "x"), ("Up", "y"))
         ),
     )
 
@@ -221,13 +178,3 @@ def _picture(drawn: Drawing, label: str) -> Picture:
         layers=tuple(Layer(name, Markup(markup)) for name, markup in svg_layers(drawn).items()),
         label=label,
     )
-
-
-def _row(point: Checkpoint, bed: float, unit: str) -> ReadingRow:
-    reading = _length(expected_at(point, bed), unit)
-    return ReadingRow(point.mark, _length(point.nominal, unit), reading, point.control or "joint line")
-
-
-def _length(inches: float, unit: str) -> str:
-    """A reading is given to what a tape shows; nobody types it in again."""
-    return lettered(inches, unit).removeprefix("≈ ")

@@ -7,7 +7,7 @@ from markupsafe import Markup
 from app.drawing.drawing import Drawing
 from app.drawing.views.growth import Warmth, growth_plot
 from app.drawing.views.growth_over_day import growth_over_day, worst_checkpoint
-from app.panel.laying import Laying
+from app.liner.drift_words import hook_words
 from app.web.inline_drawing import InlineDrawing, inline_drawing
 from app.workflow.compute import Computed
 
@@ -22,14 +22,6 @@ class Plot:
     name: str
     caption: str
     drawings: tuple[tuple[str, InlineDrawing], ...]
-
-
-def hook_words(laying: Laying, axis: str) -> str:
-    """Where the foreman's tape is hooked for one axis, and which way it runs, seen on the bed."""
-    if axis == "x":
-        side, to = ("left", "right") if laying.corner.endswith("left") else ("right", "left")
-        return f"hook at the bed's {side}, running to the {to} as you stand at the panel's foot"
-    return "hook at the foot, running up" if "lower" in laying.corner else "hook at the top, running down to the foot"
 
 
 def plots_of(computed: Computed, warmth: Warmth) -> tuple[Plot, ...]:

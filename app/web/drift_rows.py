@@ -27,6 +27,7 @@ from app.workflow.compute import Computed
 class PointRow:
     """One checkpoint; `is_right` goes with the verdict's words."""
 
+    axis: str
     mark: str
     where: str
     held_by: str
@@ -114,6 +115,7 @@ def _point_row(point: Checkpoint, bed: float, steel: float, units: Units) -> Poi
     expected = expected_at(point, bed)
     grown = expected - point.nominal
     return PointRow(
+        axis=point.axis,
         mark=point.mark,
         where=point.control or "joint line",
         held_by=point.held_by,
@@ -123,6 +125,11 @@ def _point_row(point: Checkpoint, bed: float, steel: float, units: Units) -> Poi
         verdict=verdict(grown, point.band, units),
         window=point_window_words(point.window, units),
     )
+
+
+def band_words(computed: Computed) -> str:
+    """The tolerance of a joint line, either way."""
+    return _length(computed.given.liner.tolerance.inches, units_of(computed))
 
 
 def is_right(grown: float, band: float) -> bool:

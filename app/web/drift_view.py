@@ -2,27 +2,31 @@
 
 from dataclasses import dataclass
 
-from app.drawing.lettering import lettered
 from app.drawing.views.growth import Warmth
+from app.liner.drift_words import hook_words
 from app.liner.growth import free_span
 from app.panel.faults import Fault
 from app.panel.tolerance import TOLERANCE
-from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
+from app.site.cautions import Task
+from app.web.caution_list import Cautions, cautions_of
 from app.web.drift_asked import Asked
-from app.web.drift_plots import Plot, hook_words, plots_of
+from app.web.drift_plots import Plot, plots_of
 from app.web.drift_rows import (
     AxisRow,
     PointRow,
     SpanRow,
     TableOfTape,
     advice_rows,
+    band_words,
     point_rows,
     span_rows,
     tape_rows,
 )
 from app.web.editor_checkpoints import temperatures
-from app.web.pages import Page, Step
+from app.web.page_links import PageLink, panel_links, panel_path
+from app.web.pages import Page
 from app.web.reading_check_view import ReadingForm, Try, reading_form
+from app.web.warmth import Slider, slider_of
 from app.web.words import counted, listed
 from app.workflow.compute import Computed
 from app.workflow.loading import LoadedPanel
@@ -47,18 +51,6 @@ class DriftNow:
     advice: tuple[AxisRow, ...]
     fields: tuple[tuple[str, str], ...]
     undo: str | None
-
-
-@dataclass(frozen=True, slots=True)
-class Slider:
-    """Ends of the slider and where it stands; the fields beside it as typed or as taken."""
-
-    low: int
-    high: int
-    at: int
-    bed: str
-    tape: str
-    unit: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +81,7 @@ class DriftPage(Page):
     """The whole page."""
 
     address: str
-    bed: str
+    links: tuple[PageLink, ...]
     mark: str
     hooks: str
     slider: Slider
@@ -98,8 +90,7 @@ class DriftPage(Page):
     faults: tuple[Fault, ...]
     attention: tuple[str, ...]
     check: ReadingForm
-    cautions: tuple[Caution, ...]
-    deference: str
+    cautions: Cautions
 
 
 def page_of(loaded: LoadedPanel, computed: Computed, asked: Asked, steps: Steps, typed: tuple[str, str]) -> DriftPage:
@@ -107,23 +98,17 @@ def page_of(loaded: LoadedPanel, computed: Computed, asked: Asked, steps: Steps,
     panel, project, address = loaded.panel, loaded.project, f"/panels/{loaded.id}"
     return DriftPage(
         title=f"Drift of {panel.mark}, {project.name}",
-        path=(
-            Step("Projects", "/"),
-            Step(project.name, f"/projects/{loaded.project_id}"),
-            Step(f"{loaded.wall.mark} / {panel.mark}", address),
-            Step("Drift"),
-        ),
+        path=panel_path(loaded, "Drift"),
         address=address,
-        bed=f"/bed/{loaded.id}",
+        links=panel_links(loaded.id, panel.mark, "Drift"),
         mark=panel.mark,
         hooks=f"Along: {hook_words(panel.laying, 'x')}. Up: {hook_words(panel.laying, 'y')}.",
-        slider=_slider(computed, asked, typed),
+        slider=slider_of(project, asked, *typed),
         now=now_of(loaded, computed, asked, steps),
         tape=tape_of(computed, asked),
         faults=asked.faults,
         attention=tuple(finding.text for finding in computed.drift.findings),
-        cautions=tuple(caution for task in TASKS for caution in cautions_for(task)),
-        deference=DEFERENCE,
+        cautions=cautions_of(*TASKS),
         check=reading_form(address, computed, project, Try("", "", f"{asked.bed:g}", typed[1])),
     )
 
@@ -140,7 +125,7 @@ def now_of(loaded: LoadedPanel, computed: Computed, asked: Asked, steps: Steps) 
         summary=_summary(points, beyond),
         is_right=not beyond and all(point.is_right for point in points),
         tape_words=_tape_words(asked, unit),
-        band=lettered(computed.given.liner.tolerance.inches, computed.unit).removeprefix("≈ "),
+        band=band_words(computed),
         plots=plots_of(computed, _warmth(computed, asked)),
         points=points,
         spans=span_rows(computed),
@@ -184,9 +169,3 @@ def _tape_words(asked: Asked, unit: str) -> str:
 def _warmth(computed: Computed, asked: Asked) -> Warmth:
     day, ends = computed.given.day, temperatures(computed.given.day)
     return Warmth(day.bed_low, day.bed_high, asked.bed, ends.low, ends.high, computed.given.temperature_unit)
-
-
-def _slider(computed: Computed, asked: Asked, typed: tuple[str, str]) -> Slider:
-    ends = temperatures(computed.given.day)
-    at = min(max(round(asked.bed), ends.low), ends.high)
-    return Slider(ends.low, ends.high, at, *typed, computed.given.temperature_unit)

@@ -9,7 +9,8 @@ from app.liner.offcut_values import CuttingPlan
 from app.liner.stack_words import piece_words, run_words, stack_words
 from app.liner.work_values import SheetWork
 from app.panel.laying import CORNERS, DIRECTIONS, Laying
-from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
+from app.site.cautions import Task
+from app.web.caution_list import Cautions, cautions_of
 from app.web.inline_drawing import InlineDrawing
 from app.web.liner_drawings import cut_drawing, plan_drawing
 from app.web.liner_words import (
@@ -24,8 +25,8 @@ from app.web.liner_words import (
     saved_words,
     tape_words,
 )
-from app.web.pages import Page, Step
-from app.web.project_schedule import PanelLink
+from app.web.page_links import PageLink, panel_links, panel_path
+from app.web.pages import Page
 from app.web.words import at, sized
 from app.workflow.compute import Computed
 from app.workflow.loading import LoadedPanel
@@ -101,11 +102,10 @@ class LinerPage(Page):
     address: str
     mark: str
     lead: str
-    links: tuple[PanelLink, ...]
+    links: tuple[PageLink, ...]
     form: LayingForm
     results: LinerResults
-    cautions: tuple[Caution, ...]
-    deference: str
+    cautions: Cautions
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,20 +119,16 @@ class LinerPart:
 def page_of(loaded: LoadedPanel, computed: Computed, notice: LaidNotice | None) -> LinerPage:
     """The page of one panel."""
     panel, project = loaded.panel, loaded.project
-    address = f"/panels/{loaded.id}"
-    path = (Step("Projects", "/"), Step(project.name, f"/projects/{loaded.project_id}"), Step(panel.mark, address))
-    pages = (("Drawing", address), ("Drift", f"{address}/drift"), ("Bed", f"/bed/{loaded.id}"))
     return LinerPage(
         title=f"Liner of {panel.mark}",
-        path=(*path, Step("Liner")),
-        address=f"{address}/liner",
+        path=panel_path(loaded, "Liner"),
+        address=f"/panels/{loaded.id}/liner",
         mark=panel.mark,
         lead=f"{sized(panel.width, panel.height, project.length_unit)}, wall {loaded.wall.mark}",
-        links=tuple(PanelLink(name, to, f"{name} of {panel.mark}") for name, to in pages),
+        links=panel_links(loaded.id, panel.mark, "Liner"),
         form=form_of(loaded),
         results=results_of(loaded, computed, notice),
-        cautions=tuple(caution for task in TASKS for caution in cautions_for(task)),
-        deference=DEFERENCE,
+        cautions=cautions_of(*TASKS),
     )
 
 

@@ -2,15 +2,14 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from urllib.parse import quote
 
 from app.order.values import TOPICS, Line, Takeoff
 from app.panel.project import Project
-from app.site.cautions import DEFERENCE, Caution, Task, cautions_for
+from app.site.cautions import Task
+from app.web.caution_list import cautions_of
 from app.web.order_short import ShortPart
-from app.web.pages import Page, Step
-from app.web.project_schedule import PanelLink
-from app.web.scope import ScopeGroup, scope_groups
+from app.web.page_links import project_links, project_path
+from app.web.scope import ScopePage, query_of, scope_groups
 from app.web.words import counted, listed
 from app.workflow.loading import LoadedPanel, LoadedProject
 
@@ -61,42 +60,33 @@ class OrderFile:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class OrderPage(Page):
-    """The order for some panels of a project; `empty` says why there is none."""
+class OrderPage(ScopePage):
+    """The order for some panels of a project."""
 
-    scope: str
-    lead: str
-    links: tuple[PanelLink, ...]
-    groups: tuple[ScopeGroup, ...]
-    empty: str
     colours: str
     topics: tuple[OrderGroup, ...]
     short: ShortPart
     files: tuple[OrderFile, ...]
-    cautions: tuple[Caution, ...]
-    deference: str
 
 
 def page_of(
     loaded: LoadedProject, of: str, title: str, panels: Sequence[LoadedPanel], found: Takeoff, short: ShortPart
 ) -> OrderPage:
     """The page; a scope without panels says so in words."""
-    project, address = loaded.project, f"/projects/{loaded.id}"
-    pages = (("Saw list", f"{address}/saw?of={quote(of, safe=':')}"), ("Settings", f"{address}/settings"))
+    project = loaded.project
     return OrderPage(
         title=f"Order, {title}",
-        path=(Step("Projects", "/"), Step(project.name, address), Step("Order")),
+        path=project_path(loaded.id, project.name, "Order"),
         scope=title,
         lead=_lead(project, panels),
-        links=tuple(PanelLink(name, to, name) for name, to in pages),
+        links=project_links(f"/projects/{loaded.id}", ("Saw list", f"saw?{query_of(of)}"), ("Settings", "settings")),
         groups=scope_groups(loaded, "order", of),
         empty=_empty(loaded, panels),
         colours=_colours(project),
         topics=_topics(found.lines),
         short=short,
         files=_files(loaded, of, title),
-        cautions=tuple(caution for task in TASKS for caution in cautions_for(task)),
-        deference=DEFERENCE,
+        cautions=cautions_of(*TASKS),
     )
 
 
@@ -158,7 +148,7 @@ def _row(line: Line) -> OrderRow:
 
 def _files(loaded: LoadedProject, of: str, title: str) -> tuple[OrderFile, ...]:
     api, name = f"/api/projects/{loaded.id}/takeoff", f"{loaded.project.name}, order, {title}"
-    query = f"?of={quote(of, safe=':')}"
+    query = f"?{query_of(of)}"
     return (
         OrderFile("Workbook, a sheet for each topic", f"{api}.xlsx{query}", f"{name}.xlsx"),
         OrderFile("Comma-separated list", f"{api}.csv{query}", f"{name}.csv"),

@@ -7,18 +7,10 @@ from app.brickwork.wall import is_continuous
 from app.documents.accepted import open_findings
 from app.lengths import format_length
 from app.panel.values import Panel
+from app.web.page_links import PageLink, panel_links
 from app.web.words import counted, sized
 from app.workflow.compute import Computed
 from app.workflow.loading import LoadedPanel
-
-
-@dataclass(frozen=True, slots=True)
-class PanelLink:
-    """A page of a panel: its name, its address, and its whole name for who hears it without the table."""
-
-    name: str
-    address: str
-    words: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +34,7 @@ class PanelRow:
     accepted: str
     cast_on: str
     is_placed: bool
-    links: tuple[PanelLink, ...]
+    links: tuple[PageLink, ...]
 
 
 def panel_row(project_id: str, panel: LoadedPanel, computed: Computed) -> PanelRow:
@@ -67,18 +59,8 @@ def panel_row(project_id: str, panel: LoadedPanel, computed: Computed) -> PanelR
         accepted=f"{len(computed.findings) - len(still):,} accepted" if len(still) < len(computed.findings) else "",
         cast_on=value.cast_on or "",
         is_placed=value.placed,
-        links=panel_links(panel.id, value.mark),
+        links=panel_links(panel.id, value.mark, "Panel"),
     )
-
-
-def panel_links(panel_id: str, mark: str) -> tuple[PanelLink, ...]:
-    """The pages of a panel beside its editor."""
-    pages = (
-        ("Liner", f"/panels/{panel_id}/liner"),
-        ("Drift", f"/panels/{panel_id}/drift"),
-        ("Bed", f"/bed/{panel_id}"),
-    )
-    return tuple(PanelLink(name, address, f"{name} of {mark}") for name, address in pages)
 
 
 def casting_words(panels: Sequence[Panel]) -> str:

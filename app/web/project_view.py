@@ -10,8 +10,9 @@ from app.panel.faults import Fault
 from app.panel.project import Project, Wall
 from app.storage.projects import StoredWall
 from app.storage.shares import StoredShare
+from app.web.page_links import PageLink, project_links
 from app.web.pages import Page, Step
-from app.web.project_schedule import PanelLink, PanelRow, casting_words, panel_row
+from app.web.project_schedule import PanelRow, casting_words, panel_row
 from app.web.wall_drawing import WallDrawing, wall_drawing
 from app.web.wall_form import Changed, ChangedPart, WallForm, changed_part, form_of
 from app.web.words import at, counted, listed
@@ -77,7 +78,7 @@ class ProjectPage(Page):
     unit: str
     name: str
     facts: str
-    links: tuple[PanelLink, ...]
+    links: tuple[PageLink, ...]
     walls: tuple[WallPart, ...]
     next_wall: str
     sizes: tuple[str, ...]
@@ -112,7 +113,7 @@ def page_of(
         address=address,
         name=project.name,
         facts=_facts(loaded),
-        links=_links(address),
+        links=project_links(address, *PAGES),
         revision=loaded.revision,
         unit=project.length_unit,
         walls=tuple(_wall(loaded, wall, row, computed, asked) for wall, row in zip(loaded.walls, stored, strict=True)),
@@ -126,6 +127,13 @@ def page_of(
     )
 
 
+PAGES = (
+    ("Order", "order?of=project"),
+    ("Saw list", "saw?of=project"),
+    ("Submittal", "submittal"),
+    ("Settings", "settings"),
+)
+
 POLE_WORDS = "Drag the pole at the left to move the datum and with it all courses that come from the wall."
 ALL_ALONE = "No panel takes its courses from the wall: its datum moves none."
 
@@ -133,16 +141,6 @@ HOW_TO_TYPE = {
     "in": "Type lengths as 12'-6 3/8\", 12-6 3/8, 150 (inches) or 3810 mm.",
     "mm": "Type lengths as 3810 (millimetres), 3.81 m, 381 cm or 12'-6\".",
 }
-
-
-def _links(address: str) -> tuple[PanelLink, ...]:
-    pages = (
-        ("Order", "order?of=project"),
-        ("Saw list", "saw?of=project"),
-        ("Submittal", "submittal"),
-        ("Settings", "settings"),
-    )
-    return tuple(PanelLink(name, f"{address}/{page}", name) for name, page in pages)
 
 
 def _facts(loaded: LoadedProject) -> str:

@@ -8,6 +8,7 @@ from starlette.responses import Response
 
 from app.storage import reading
 from app.web.database import Database
+from app.web.page_links import panel_path
 from app.web.pages import Step, show
 from app.web.reading_check_view import LONGEST_TRY, MOST_TRIES, ReadingPage, Try, reading_answer, reading_form
 from app.workflow.compute import compute
@@ -36,13 +37,7 @@ def reading_check(
     computed = compute(loaded.project, loaded.wall, loaded.panel)
     typed = Try(checkpoint.strip(), value.strip(), bed.strip(), tape.strip())
     form = reading_form(f"/panels/{panel_id}", computed, loaded.project, typed)
-    steps = (
-        Step("Projects", "/"),
-        Step(loaded.project.name, f"/projects/{loaded.project_id}"),
-        Step(loaded.panel.mark, f"/panels/{panel_id}"),
-        Step("Drift", f"/panels/{panel_id}/drift"),
-        Step("Check a reading"),
-    )
+    steps = panel_path(loaded, Step("Drift", f"/panels/{panel_id}/drift"), "Check a reading")
     title, heading = f"{loaded.panel.mark}, check a reading", f"Panel {loaded.panel.mark}"
     if not (typed.checkpoint or typed.reading):
         return show("reading_page.html", ReadingPage(title=title, path=steps, heading=heading, check=form))

@@ -13,10 +13,10 @@ from app.drawing.svg import svg_layers, svg_patterns
 from app.drawing.views.saw_station import WORDS, saw_station, usual_scale
 from app.lengths import format_length
 from app.order.saw_values import Pattern, SawList, SawPiece
-from app.site.cautions import DEFERENCE, Caution, cautions_for
-from app.web.pages import Page, Step
+from app.web.caution_list import cautions_of
+from app.web.page_links import project_links, project_path
 from app.web.saw_rows import SawRow, rows_of
-from app.web.scope import ScopeGroup, scope_groups
+from app.web.scope import ScopePage, query_of, scope_groups
 from app.web.words import counted
 from app.workflow.loading import LoadedPanel, LoadedProject
 
@@ -69,11 +69,9 @@ class SheetLink:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SawPage(Page):
-    scope: str
-    lead: str
-    groups: tuple[ScopeGroup, ...]
-    empty: str
+class SawPage(ScopePage):
+    """What is cut for some panels of a project."""
+
     totals: tuple[Total, ...]
     rows: tuple[SawRow, ...]
     sections: tuple[SawSection, ...]
@@ -81,8 +79,6 @@ class SawPage(Page):
     face: str
     patterns: Markup
     sheets: tuple[SheetLink, ...]
-    cautions: tuple[Caution, ...]
-    deference: str
 
 
 def page_of(loaded: LoadedProject, of: str, title: str, panels: Sequence[LoadedPanel], saw: SawList) -> SawPage:
@@ -94,7 +90,8 @@ def page_of(loaded: LoadedProject, of: str, title: str, panels: Sequence[LoadedP
     kerf = format_length(project.order.kerf, unit, 64)
     return SawPage(
         title=f"Saw list, {title}",
-        path=(Step("Projects", "/"), Step(project.name, f"/projects/{loaded.id}"), Step("Saw list")),
+        path=project_path(loaded.id, project.name, "Saw list"),
+        links=project_links(f"/projects/{loaded.id}", ("Order", f"order?{query_of(of)}"), ("Settings", "settings")),
         scope=title,
         lead=f"{counted(len(panels), 'panel')}; kerf {kerf}; measures to {steps}",
         groups=scope_groups(loaded, "saw", of),
@@ -106,8 +103,7 @@ def page_of(loaded: LoadedProject, of: str, title: str, panels: Sequence[LoadedP
         face=f"{WORDS[0]}{WORDS[1:].lower()}.",
         patterns=Markup(svg_patterns(pen.scale)),
         sheets=tuple(_sheets(loaded, of, saw)),
-        cautions=cautions_for("sawing brick"),
-        deference=DEFERENCE,
+        cautions=cautions_of("sawing brick"),
     )
 
 
@@ -169,4 +165,4 @@ def _figure(figure: Figure, pen: Pen, label: str) -> SawFigure:
 def _sheets(loaded: LoadedProject, of: str, saw: SawList) -> Iterator[SheetLink]:
     count = len(saw_station(saw, unit=loaded.project.length_unit))
     for number in range(1, count + 1):
-        yield SheetLink(f"{number}", f"/projects/{loaded.id}/saw/sheet-{number}.svg?of={of}")
+        yield SheetLink(f"{number}", f"/projects/{loaded.id}/saw/sheet-{number}.svg?{query_of(of)}")

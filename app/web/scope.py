@@ -5,6 +5,9 @@ from dataclasses import dataclass
 from datetime import date
 from urllib.parse import quote
 
+from app.web.caution_list import Cautions
+from app.web.page_links import PageLink
+from app.web.pages import Page
 from app.web.problems import failure
 from app.workflow.loading import LoadedPanel, LoadedProject
 
@@ -28,6 +31,23 @@ class ScopeGroup:
 
     name: str
     links: tuple[ScopeLink, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScopePage(Page):
+    """A page about some panels of a project: which, and all that could be; `empty` says why it shows nothing."""
+
+    scope: str
+    lead: str
+    links: tuple[PageLink, ...]
+    groups: tuple[ScopeGroup, ...]
+    empty: str
+    cautions: Cautions
+
+
+def query_of(of: str) -> str:
+    """A scope as an address asks for it."""
+    return f"of={quote(of, safe=':')}"
 
 
 def panels_in(loaded: LoadedProject, of: str) -> tuple[str, tuple[LoadedPanel, ...]]:
@@ -79,4 +99,4 @@ def _choices(loaded: LoadedProject) -> Iterator[tuple[str, list[tuple[str, str]]
 
 def _links(loaded: LoadedProject, page: str, of: str, rows: list[tuple[str, str]]) -> Iterator[ScopeLink]:
     for words, scope in rows:
-        yield ScopeLink(words, f"/projects/{loaded.id}/{page}?of={quote(scope, safe=':')}", scope == of)
+        yield ScopeLink(words, f"/projects/{loaded.id}/{page}?{query_of(scope)}", scope == of)

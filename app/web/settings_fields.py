@@ -17,6 +17,8 @@ from app.web.wall_form import typed_text
 RECORDS: Mapping[str, Record] = {"liner": LINER, "day": DAY, "order": ORDER}
 """The groups of single values, with how the project file reads them."""
 
+TITLES = {"liner": "Liner", "day": "Bed temperatures", "order": "Order", "blend": "Blend"}
+
 ASKED: Mapping[str, tuple[tuple[str, str, str], ...]] = {
     "liner": (
         ("columns", "Columns in a sheet", "columns"),

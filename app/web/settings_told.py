@@ -12,10 +12,8 @@ from app.panel.blend import Blend
 from app.panel.delivery import Delivery
 from app.panel.faults import Refused
 from app.panel.project import Project
-from app.web.settings_fields import RECORDS, differences, setting_of
+from app.web.settings_fields import RECORDS, TITLES, differences, setting_of
 from app.web.words import counted, listed
-
-NAMES = {"liner": "Liner", "day": "Bed temperatures", "order": "Order", "blend": "Blend"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +67,7 @@ def told_of(project_id: str, revision: int, project: Project, changed: Changed |
 
 def _told(address: str, project: Project, changed: Changed) -> Told | None:
     held = read_text(changed.before)
-    if changed.group not in NAMES or not (held is None or isinstance(held, dict)):
+    if changed.group not in TITLES or not (held is None or isinstance(held, dict)):
         return None
     words = _words(project, changed.group, held or {})
     return Told(words, address, (("whole", changed.before),))
@@ -83,8 +81,8 @@ def _words(project: Project, group: str, held: Mapping[str, Any]) -> str:
         before = RECORDS[group].read(held, setting_of(project))
         words = "; ".join(differences(project, group, before, getattr(project, group)))
     if not words:
-        return f"{NAMES[group]} typed anew; it means the same as before."
-    return f"{NAMES[group]} changed: {words}."
+        return f"{TITLES[group]} typed anew; it means the same as before."
+    return f"{TITLES[group]} changed: {words}."
 
 
 def said_blend(blend: Blend) -> str:

@@ -7,14 +7,14 @@ from typing import Any
 from app.panel.delivery import Delivery
 from app.panel.faults import Fault
 from app.panel.project import Project
-from app.web.pages import Page, Step
-from app.web.settings_fields import ASKED, SettingField, fields_of
+from app.web.page_links import project_path
+from app.web.pages import Page
+from app.web.settings_fields import ASKED, TITLES, SettingField, fields_of
 from app.web.settings_told import Told
 from app.web.wall_form import typed_text
 from app.web.words import counted
 from app.workflow.loading import LoadedProject
 
-TITLES = {"liner": "Liner", "day": "Bed temperatures", "order": "Order"}
 WORDS = {
     "liner": "As the maker states it. What an empty field stands for is written under it.",
     "day": "Lowest and highest temperature of the bed while liner is laid. Drift is worked out for both.",
@@ -117,7 +117,7 @@ def page_of(
     deliveries = _deliveries(loaded, address, items, today, asked)
     return SettingsPage(
         title=f"Settings of {project.name}",
-        path=(Step("Projects", "/"), Step(project.name, address), Step("Settings")),
+        path=project_path(loaded.id, project.name, "Settings"),
         revision=loaded.revision,
         facts=_facts(project),
         groups=groups,

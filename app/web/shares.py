@@ -13,7 +13,8 @@ from app.web.answers import answer_problem
 from app.web.database import Database, Now
 from app.web.forms import Form, then
 from app.web.guests import NOTHING_THERE, set_guest
-from app.web.pages import Page, Step, show
+from app.web.page_links import project_path
+from app.web.pages import Page, show
 
 router = APIRouter(include_in_schema=False)
 
@@ -45,7 +46,7 @@ def make(project_id: str, request: Request, database: Database, form: Form, now:
     back = f"/projects/{project_id}"
     page = NewSharePage(
         title="Share link",
-        path=(Step("Projects", "/"), Step(project.name, back), Step("Share link")),
+        path=project_path(project.id, project.name, "Share link"),
         address=f"{request.base_url}s/{made.token}",
         opens=f"the bed page of panel {mark}" if mark else "the bed pages of every panel",
         back=f"{back}#share",

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from app.documents.submittal_parts import APPROVAL, PARTS, SETS
 from app.drawing.scales import SHEETS
+from app.web.page_links import project_path
 from app.web.pages import Page, Step
 from app.web.words import counted
 from app.workflow.issuing import USUAL_SHEET
@@ -67,7 +68,7 @@ def choice_of(loaded: LoadedProject) -> SubmittalChoice:
     usual = USUAL_SHEET[loaded.project.length_unit]
     return SubmittalChoice(
         title=f"Submittal, {loaded.project.name}",
-        path=_path(loaded, "Submittal"),
+        path=project_path(loaded.id, loaded.project.name, "Submittal"),
         lead=LEAD,
         address=_address(loaded),
         facts=counted(len(loaded.panels), "panel"),
@@ -81,7 +82,7 @@ def making_of(loaded: LoadedProject, job: SubmittalJob) -> SubmittalMaking:
     address = f"{_address(loaded)}/{job.id}"
     return SubmittalMaking(
         title=f"Submittal, {loaded.project.name}",
-        path=(*_path(loaded, "")[:-1], Step("Submittal", _address(loaded)), Step("Making")),
+        path=project_path(loaded.id, loaded.project.name, Step("Submittal", _address(loaded)), "Making"),
         address=_address(loaded),
         now="" if job.is_over else f"{address}/now",
         done=job.done,
@@ -113,7 +114,3 @@ def _part(name: str) -> PartChoice:
 
 def _address(loaded: LoadedProject) -> str:
     return f"/projects/{loaded.id}/submittal"
-
-
-def _path(loaded: LoadedProject, last: str) -> tuple[Step, ...]:
-    return Step("Projects", "/"), Step(loaded.project.name, f"/projects/{loaded.id}"), Step(last)
