@@ -10,12 +10,12 @@ from app.brickwork.cuts import CUTS
 from app.brickwork.layout import Layout
 from app.drawing.lettering import lettered, with_fractions
 from app.drawing.styles import CUT_LETTERS
-from app.lengths import format_length
+from app.lengths import SMALLEST_MARK, format_length
 from app.liner.values import Drift
 from app.panel.project import Project
 
-TICK = {"in": 1 / 16, "mm": 1 / 25.4}
-"""Sizes in schedules are to the nearest 1/16 in. or whole millimetre, inches."""
+TICK = SMALLEST_MARK
+"""Sizes in schedules are to the tape's smallest mark."""
 
 Row = dict[str, str | bool]
 
@@ -53,7 +53,7 @@ def _trim_row(piece: _Piece, count: int, unit: str) -> Row:
     return {
         "kind": f"{KINDS[piece.kind]}, {CUT_LETTERS[cut]} {cut}",
         "size": f"{lettered(-piece.length * tick, unit)} x {lettered(-piece.height * tick, unit)}",
-        "count": str(count),
+        "count": f"{count:,}",
         "small": piece.is_small,
     }
 

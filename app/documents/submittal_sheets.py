@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from app.liner.knife_words import knife_words
+from app.liner.knife_words import line_words
 from app.liner.stack_words import piece_words, stack_words
 from app.liner.work_values import Stack
 
@@ -15,7 +15,7 @@ def sheet_cut_rows(stacks: Sequence[Stack], unit: str) -> list[Row]:
         {
             "stack": f"{stack.mark}, {stack_words(stack)}",
             "sheets": "; ".join(piece_words(stack)),
-            "cuts": "; ".join(dict.fromkeys(knife_words(cut, unit) for cut in stack.cuts)),
+            "cuts": "; ".join(dict.fromkeys(line_words(line, unit) for line in stack.lines)),
         }
         for stack in stacks
     ]

@@ -9,6 +9,9 @@ WIDEST_MM, CLOSEST_MM, ON_BRICK = 1.2, 0.5, 0.9
 SHEET_MM = 2.8
 """Distance of the hatch lines of a trimmed sheet, mm."""
 
+WASTE_MM = 4.6
+"""Distance of the crosses over what is left of a sheet, mm: wide, so that it reads as crossed out."""
+
 LAP_MM = 1.2
 """Distance of the hatch lines of a lap, mm: closer than on a trim, as a lap is narrow."""
 
@@ -20,6 +23,8 @@ def hatch_step(name: str, scale: Scale) -> float:
         return SHEET_MM * inches
     if name == "lap":
         return LAP_MM * inches
+    if name == "waste":
+        return WASTE_MM * inches
     return min(max(ON_BRICK, CLOSEST_MM * inches), WIDEST_MM * inches)
 
 
@@ -35,9 +40,10 @@ HATCHES: dict[str, tuple[tuple[float, float, float, float], ...]] = {
     "blend-f": ((0.1, 0.3, 0.4, 0.3), (0.6, 0.8, 0.9, 0.8)),
     "lap": ((0.25, -0.25, -0.25, 0.25), (1, 0, 0, 1), (1.25, 0.75, 0.75, 1.25)),
     "sheet": ((-0.25, 0.25, 0.25, -0.25), (0, 1, 1, 0), (0.75, 1.25, 1.25, 0.75)),
+    "waste": ((0, 0, 1, 1), (0, 1, 1, 0)),
 }
 """Lines of one tile of side 1, x0, y0, x1, y1: upright, level, both, slanted; those of a blend,
-whose first colour has none; slanted and wide for a lap and a trimmed sheet."""
+whose first colour has none; slanted and wide for a lap and a trimmed sheet; crossed out for waste."""
 
 
 def hatch_path(name: str, step: float) -> str:

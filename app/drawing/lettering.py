@@ -3,7 +3,7 @@
 import re
 from functools import lru_cache
 
-from app.lengths import format_length
+from app.lengths import SMALLEST_MARK, format_length
 
 FRACTION_SLASH = "\u2044"
 """Fonts draw digits around this slash as a true fraction, numerator over slash, on screen and on paper alike."""
@@ -22,8 +22,8 @@ def lettered(inches: float, unit: str = "in") -> str:
 
 def lettered_miss(inches: float, unit: str = "in") -> str:
     """A distance that is not met: one below the tape's smallest mark as less than that mark, never as nothing."""
-    mark, words = (1 / 25.4, "1 mm") if unit == "mm" else (1 / 16, f'1{FRACTION_SLASH}16"')
-    return f"< {words}" if abs(inches) < mark / 2 else lettered(abs(inches), unit)
+    mark = SMALLEST_MARK[unit]
+    return f"< {lettered(mark, unit)}" if abs(inches) < mark / 2 else lettered(abs(inches), unit)
 
 
 def with_fractions(text: str) -> str:

@@ -166,6 +166,7 @@ def _lines(inks: Inks) -> dict[Style, Look]:
         "opening rim": Look("none", inks.ink, MEDIUM),
         "sheet full": Look(inks.ground),
         "sheet trimmed": Look(inks.sheet_fill, hatch="sheet"),
+        "sheet waste": Look(inks.ground, hatch="waste"),
         "lap": Look(inks.sheet_fill, hatch="lap"),
         "knife": Look("none", inks.trim, THICK),
         "pocket": Look("none", inks.quiet, THIN, most=ON_JOINT),
@@ -203,4 +204,5 @@ def hatch_inks(inks: Inks) -> dict[str, tuple[str, str]]:
     cut, sheet = (inks.trim_fill, inks.trim), (inks.sheet_fill, inks.sheet)
     line = _mixed(inks.brick, inks.ink, HATCHED)
     blend = {look.hatch: (look.fill, line) for look in _blend(inks).values() if look.hatch}
-    return {"length": cut, "height": cut, "notch": cut, "skew": cut, "sheet": sheet, "lap": sheet, **blend}
+    sheets = {"sheet": sheet, "lap": sheet, "waste": (inks.ground, inks.quiet)}
+    return {"length": cut, "height": cut, "notch": cut, "skew": cut, **sheets, **blend}

@@ -6,7 +6,6 @@ A cell's own frame is in inches of sheet with y up; its upper left corner is at 
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from math import hypot
 from textwrap import wrap
 
 import numpy as np
@@ -16,17 +15,17 @@ from app.drawing.marks import NORMAL, SMALL, Areas, Floats, Mark, Text, line, se
 from app.drawing.rings import areas_of
 from app.drawing.scales import Scale
 from app.drawing.styles import Style
-from app.liner.knife_words import knife_words
+from app.liner.knife_words import line_words
 from app.liner.label_places import roomiest
 from app.liner.pockets import Pockets
 from app.liner.stack_words import piece_names
-from app.liner.work_values import MOST_IN_STACK, KnifeCut, Piece, Stack
+from app.liner.work_values import MOST_IN_STACK, KnifeCut, KnifeLine, Piece, Stack
 
 HEAD_MM, LINE_MM, GAP_MM = 6.0, 3.6, 3.0
 """Room for the line over a drawing, for a line of words over or under it, and between it and the words, mm."""
 
 MOST_WORDS = 10
-"""Cuts told in words; of more, as along a curve, the longest."""
+"""Lines told in words; of more, the longest."""
 
 WIDE_MM = 78.0
 """Least width of a cell, so that a cut's words fit, mm."""
@@ -75,10 +74,10 @@ class StackCell:
         return max(wide + self.mm(5 * BESIDE_MM), self.mm(WIDE_MM)), self.above + high + under
 
     @property
-    def told(self) -> list[tuple[int, KnifeCut]]:
-        """The cuts that are told in words, by their numbers."""
-        longest = sorted(enumerate(self.stack.cuts, start=1), key=lambda cut: -_length(cut[1]))
-        return sorted(longest[:MOST_WORDS], key=lambda cut: cut[0])
+    def told(self) -> list[tuple[int, KnifeLine]]:
+        """What is told in words, by its numbers: cuts, teeth and arcs."""
+        longest = sorted(enumerate(self.stack.lines, start=1), key=lambda line: -line[1].length)
+        return sorted(longest[:MOST_WORDS], key=lambda line: line[0])
 
     @property
     def lines(self) -> list[str]:
@@ -112,14 +111,10 @@ def _sheets(piece: Piece) -> str:
     return f"sheet{'s' * (len(piece.numbers) > 1)} {', '.join(map(str, piece.numbers))}"
 
 
-def _length(knife: KnifeCut) -> float:
-    return hypot(*(b - a for a, b in zip(knife.cut.start, knife.cut.end, strict=True)))
-
-
 def stack_waste(cell: StackCell) -> Iterator[Mark]:
-    """The whole sheet less its pieces, hatched."""
+    """The whole sheet less its pieces, crossed out."""
     rings = (np.array(ring) for piece in cell.stack.pieces for ring in piece.rings)
-    yield _rings(cell, [cell.pockets.outline, *rings], "sheet trimmed")
+    yield _rings(cell, [cell.pockets.outline, *rings], "sheet waste")
 
 
 def stack_pockets(cell: StackCell) -> Iterator[Mark]:
@@ -146,7 +141,7 @@ def _ends(cell: StackCell, knife: KnifeCut) -> Floats:
 
 def _ticks(cell: StackCell, knife: KnifeCut) -> Iterator[tuple[float, float, float, float]]:
     start, end = _ends(cell, knife)
-    along = (end - start) / max(_length(knife), 1e-9)
+    along = (end - start) / max(knife.length, 1e-9)
     across = np.array([-along[1], along[0]]) * cell.mm(TICK_MM / 2)
     for ridge in knife.ridges:
         x, y = (start + along * ridge).tolist()
@@ -154,13 +149,13 @@ def _ticks(cell: StackCell, knife: KnifeCut) -> Iterator[tuple[float, float, flo
 
 
 def stack_numbers(cell: StackCell) -> Iterator[Mark]:
-    """What each piece is laid as, on it, and the number of each cut beside it."""
+    """What each piece is laid as, on it, and the number of each cut, of teeth and of an arc beside it."""
     taken: list[tuple[float, float, float, float]] = []
     for name, piece in zip(piece_names(cell.stack), cell.stack.pieces, strict=True):
         yield from _on_piece(cell, name, piece, taken)
-    if len(cell.stack.cuts) > 1:
-        for number, knife in cell.told:
-            yield _at_cut(cell, str(number), knife, taken)
+    if len(cell.stack.lines) > 1:
+        for number, told in cell.told:
+            yield _at_cut(cell, str(number), told.middle, taken)
 
 
 def _on_piece(
@@ -195,7 +190,7 @@ def _on_leader(
 def _at_cut(cell: StackCell, number: str, knife: KnifeCut, taken: list[tuple[float, float, float, float]]) -> Text:
     """Beyond either end of the cut, or on it, where nothing stands; its middle if something stands everywhere."""
     start, end = _ends(cell, knife)
-    along = (end - start) / max(_length(knife), 1e-9)
+    along = (end - start) / max(knife.length, 1e-9)
     beyond = along * cell.mm(BESIDE_MM)
     places = [start - beyond, end + beyond, *(start + (end - start) * share for share in (0.5, 0.3, 0.7, 0.2, 0.8))]
     wide, high = cell.sheet_size
@@ -232,9 +227,9 @@ def stack_words(cell: StackCell) -> Iterator[Mark]:
 
 
 def _cut_words(cell: StackCell) -> Iterator[str]:
-    told, cuts = cell.told, cell.stack.cuts
-    for number, knife in told:
-        words = knife_words(knife, cell.unit)
-        yield f"{number}: {words}" if len(cuts) > 1 else words
-    if len(cuts) > len(told):
-        yield f"and {len(cuts) - len(told)} shorter ones: follow the line"
+    told, lines = cell.told, cell.stack.lines
+    for number, line_told in told:
+        words = line_words(line_told, cell.unit)
+        yield f"{number}: {words}" if len(lines) > 1 else words
+    if len(lines) > len(told):
+        yield f"and {len(lines) - len(told)} shorter ones: follow the line"

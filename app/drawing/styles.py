@@ -29,6 +29,7 @@ Style = Literal[
     "sheet",
     "sheet full",
     "sheet trimmed",
+    "sheet waste",
     "lap",
     "knife",
     "pocket",

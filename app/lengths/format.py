@@ -13,6 +13,9 @@ DENOMINATORS = (1, 2, 4, 8, 16, 32, 64)
 ON_GRID_NM = 2
 """A length this near to a division is on it: far above the round-off of float inches, far below anything built."""
 
+SMALLEST_MARK = {"in": 1 / 16, "mm": 1 / 25.4}
+"""Inches; what a tape is marked in that reads in inches or in millimetres: common practice."""
+
 OFF_GRID = "≈ "
 
 

@@ -10,6 +10,7 @@ from app.liner.growth import free_span, worst_temperature
 from app.liner.values import Sheet, SheetPlan
 from app.liner.work_values import Fix, Lap
 from app.panel.project import Day, Liner
+from app.panel.rings import ring_area
 from app.panel.tolerance import TOLERANCE
 
 SMALL_SHARE = 0.25
@@ -55,17 +56,11 @@ def _free_edges(plan: SheetPlan, laps: Sequence[Lap]) -> dict[int, list[str]]:
 def _windy(plan: SheetPlan, laps: Sequence[Lap]) -> Iterator[tuple[Sheet, str]]:
     free = _free_edges(plan, laps)
     for sheet in plan.sheets:
-        share = sheet.area / _area(sheet)
+        share = sheet.area / ring_area(np.array(sheet.outline))
         words = _free(free[sheet.number])
         words += [f"only {share:.0%} of a sheet"] if share < SMALL_SHARE else []
         if words:
             yield sheet, "; ".join(words)
-
-
-def _area(sheet: Sheet) -> float:
-    """Of the full sheet, square inches."""
-    x, y = np.array(sheet.outline).T
-    return float(abs(x[:-1] @ y[1:] - x[1:] @ y[:-1] + x[-1] * y[0] - x[0] * y[-1]) / 2)
 
 
 def _free(edges: list[str]) -> list[str]:

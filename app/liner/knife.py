@@ -40,16 +40,19 @@ def _knife_cut(cut: Cut, gaps: Floats, grid: Pockets) -> KnifeCut:
     ends = {"x": (cut.start,), "y": (cut.start,), "skew": (cut.start, cut.end)}[cut.axis]
     return KnifeCut(
         cut=cut,
-        along=_counts(ends, grid.columns, 0) if cut.axis != "y" else (),
-        up=_counts(ends, grid.rows, 1) if cut.axis != "x" else (),
+        along=counts(ends, grid.columns, 0) if cut.axis != "y" else (),
+        up=counts(ends, grid.rows, 1) if cut.axis != "x" else (),
         ridges=tuple(gaps[~is_run].mean(axis=1).tolist()),
         in_ridge=in_ridge,
         beside=_beside(cut, grid) if in_ridge > 0 and cut.axis != "skew" else None,
     )
 
 
-def _counts(ends: tuple[Point, ...], edges: Floats, axis: int) -> tuple[Counted, ...]:
-    """How many of the pockets or courses lie before each end, and how far past the last of them it is."""
+def counts(ends: Sequence[Point], edges: Floats, axis: int) -> tuple[Counted, ...]:
+    """How many of the pockets or courses lie before each end, and how far past the last of them it is.
+
+    `edges` are the columns or rows of `Pockets`, `axis` is 0 along, 1 up; none where there are no edges.
+    """
     if not len(edges):
         return ()
     return tuple(_counted(end[axis], edges) for end in ends)
@@ -58,7 +61,14 @@ def _counts(ends: tuple[Point, ...], edges: Floats, axis: int) -> tuple[Counted,
 def _counted(at: float, edges: Floats) -> Counted:
     """Whole ones from the near edge of the first: between a sheet's teeth one starts where the pockets do."""
     passed = int(np.searchsorted(edges[:, 1], at + AT_LINE, side="right"))
-    return Counted(passed, max(0.0, at - float(edges[passed - 1, 1])) if passed else at - float(edges[0, 0]))
+    past = max(0.0, at - float(edges[passed - 1, 1])) if passed else at - float(edges[0, 0])
+    return Counted(passed, past, _joint(edges, passed))
+
+
+def _joint(edges: Floats, passed: int) -> float:
+    """How wide the joint is behind so many: beyond the last, and before the first, as wide as the one next to it."""
+    between = edges[1:, 0] - edges[:-1, 1]
+    return float(between[min(max(passed, 1), len(between)) - 1]) if len(between) else 0.0
 
 
 def _gaps(ends: Floats, grid: Pockets) -> Iterator[Floats]:

@@ -1,6 +1,6 @@
 """Where sheets lie over the flanges of those laid before them. See `laps`."""
 
-from collections.abc import Container, Iterable, Iterator, Sequence
+from collections.abc import Container, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -9,7 +9,7 @@ from shapely.geometry.base import BaseGeometry
 
 from app.brickwork.lattice import Floats
 from app.liner.cuts import Ring
-from app.liner.trims import Shapes, polygons_in, rings_of, shapes_of, sound, trim_shapes
+from app.liner.trims import Shapes, polygons_in, shapes_of, sound, trim_shapes
 from app.liner.values import Sheet, SheetPlan
 from app.liner.work_values import Lap, Point
 from app.panel.tolerance import TOLERANCE
@@ -20,15 +20,6 @@ whole 1/64 in. or thirds then lie far from where rounding turns."""
 
 _LEAST_SEAM = 0.01
 """Inches; trims that touch over less than this touch in a corner."""
-
-
-@dataclass(frozen=True, slots=True)
-class CutOutline:
-    """A trim with what is left of its own flange under its neighbours: rings, holes, square inches."""
-
-    rings: tuple[Ring, ...]
-    holes: tuple[Ring, ...]
-    area: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,17 +137,3 @@ def _lap(over: Sheet, by: Sheet, strip: _Strip) -> Lap:
 
 def _moved(lines: tuple[Floats, ...], x: float, y: float) -> tuple[Ring, ...]:
     return tuple(tuple((x + dx, y + dy) for dx, dy in line.tolist()) for line in lines)
-
-
-def lap_rings(sheet: Sheet, laps: Iterable[Lap]) -> Iterator[Ring]:
-    """The strips of a sheet's own flange on which later sheets lie."""
-    return (ring for lap in laps if lap.over == sheet.number for ring in lap.rings)
-
-
-def cut_outline(sheet: Sheet, laps: Iterable[Lap]) -> CutOutline:
-    """What is cut of a sheet: its trim, and of its flange what lies under later sheets; the rest of it goes."""
-    strips = [shapely.Polygon(ring) for ring in lap_rings(sheet, laps)]
-    whole = shapely.union_all([*trim_shapes([sheet]), *strips], grid_size=TOLERANCE)
-    found = [rings_of(part) for part in polygons_in(whole)]
-    outer = tuple(ring for ring, _ in found)
-    return CutOutline(outer, tuple(hole for _, holes in found for hole in holes), float(whole.area))

@@ -9,6 +9,8 @@ from shapely.geometry.base import BaseGeometry
 
 from app.brickwork.lattice import Ints
 from app.liner.cuts import Ring
+from app.liner.trims import Shapes
+from app.panel.rings import from_least
 from app.panel.tolerance import TOLERANCE
 
 _SLANTED_GRID = 1e-9
@@ -20,8 +22,6 @@ _ANY = 1e6
 
 _POLYGON = 3
 """GEOS's number of the type."""
-
-Shapes = NDArray[np.object_]
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,15 +79,9 @@ def _rings(parts: Shapes, owner: Ints, count: int) -> list[tuple[list[Ring], lis
     """Outer rings and holes of the parts of each of so many shapes, the same for the same parts however they came."""
     found: list[tuple[list[Ring], list[Ring]]] = [([], []) for _ in range(count)]
     rings, part = shapely.get_rings(parts, return_index=True)
-    points = shapely.get_coordinates(rings).tolist()
+    points = list(map(tuple, shapely.get_coordinates(rings).tolist()))
     ends = np.cumsum(shapely.get_num_coordinates(rings)).tolist()
     is_hole = np.append(False, part[1:] == part[:-1])[: len(part)].tolist()
     for k, start, end, hole in zip(owner[part].tolist(), [0, *ends], ends, is_hole, strict=False):
-        found[k][hole].append(_from_least(points[start : end - 1]))
+        found[k][hole].append(from_least(points[start : end - 1]))
     return [(sorted(outer), sorted(holes)) for outer, holes in found]
-
-
-def _from_least(points: list[list[float]]) -> Ring:
-    """The ring from its leftmost, lowest corner on."""
-    first = points.index(min(points))
-    return tuple((x, y) for x, y in (*points[first:], *points[:first]))

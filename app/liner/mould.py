@@ -14,6 +14,7 @@ import shapely
 from app.brickwork.bond import Bond
 from app.brickwork.lattice import Floats, Ints, Lattice, lattice
 from app.brickwork.turning import turned_points
+from app.panel.rings import turns_only
 from app.panel.size import BrickSize
 from app.panel.tolerance import TOLERANCE
 
@@ -175,11 +176,4 @@ def _outline(shape: Mould, bond: Bond, size: BrickSize, lat: Lattice) -> Floats:
     lows, highs = ((shift[:, None, :] + corner).reshape(-1, 2).round(_DIGITS) for corner in (low, high))
     block = shapely.union_all(shapely.box(*lows.T, *highs.T))
     ring = shapely.get_coordinates(shapely.orient_polygons(block))[:-1]
-    return turned_points(_turns_only(ring), bond.turn - shape.turn)
-
-
-def _turns_only(ring: Floats) -> Floats:
-    """The ring without points at which it runs straight on."""
-    back, on = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
-    across = back[:, 0] * on[:, 1] - back[:, 1] * on[:, 0]
-    return ring[np.abs(across) > TOLERANCE * TOLERANCE]
+    return turned_points(turns_only(ring), bond.turn - shape.turn)

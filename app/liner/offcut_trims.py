@@ -14,6 +14,7 @@ from app.brickwork.turning import turned_points
 from app.liner.cuts import Ring
 from app.liner.mould import Mould
 from app.liner.values import Sheet
+from app.panel.rings import from_least, ring_area
 from app.panel.tolerance import TOLERANCE
 
 _DIGITS = 5
@@ -103,20 +104,9 @@ def _steps_to(trim: Trim, shape: Mould) -> tuple[int, int]:
 
 def _key(rings: tuple[Floats, ...], shift: Floats) -> tuple[Ring, ...]:
     """The same for rings that are the same once they are moved back, wherever each starts."""
-    return tuple(sorted(_from_least(np.round(ring - shift, _DIGITS) + 0.0) for ring in rings))
-
-
-def _from_least(ring: Floats) -> Ring:
-    """The ring from its leftmost corner, the lowest of those."""
-    points = list(map(tuple, ring.tolist()))
-    first = points.index(min(points))
-    return tuple(points[first:] + points[:first])
-
-
-def ring_area(ring: Floats) -> float:
-    """Area inside a ring, square inches."""
-    x, y = (ring - ring[0]).T
-    return abs(float(x[:-1] @ y[1:] - y[:-1] @ x[1:])) / 2
+    return tuple(
+        sorted(from_least(list(map(tuple, (np.round(ring - shift, _DIGITS) + 0.0).tolist()))) for ring in rings)
+    )
 
 
 def _unturned(points: Floats, turn: float) -> Floats:

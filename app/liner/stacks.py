@@ -11,22 +11,22 @@ from app.brickwork.turning import turned_points
 from app.liner.cut_lines import cut_lines
 from app.liner.cuts import Ring
 from app.liner.knife import knife_cuts
+from app.liner.knife_lines import knife_lines
 from app.liner.mould import mould
 from app.liner.offcut_values import CutSheet, CuttingPlan, Taken
 from app.liner.places import starts
 from app.liner.pockets import pockets
 from app.liner.values import SheetPlan
-from app.liner.work_values import CutList, KnifeCut, Piece, Stack
+from app.liner.work_values import CutList, Piece, Stack
 from app.panel.project import Liner
+from app.panel.rings import from_least, turns_only
 
 _TICKS, _OFF_TIE = 1e4, 0.137
 """Pieces are equal to a ten-thousandth of an inch; a little is added before rounding, as lines at whole 1/64 in. or
 thirds then lie far from where rounding turns."""
 
-_STRAIGHT = 1e-6
-"""Sine of a turn that is none: far over float round-off, far under that between chords of an arc."""
-
-Cutout = tuple[Taken, tuple[bytes, ...], tuple[Floats, ...]]
+_Key = tuple[tuple[float, float], ...]
+Cutout = tuple[Taken, tuple[_Key, ...], tuple[Floats, ...]]
 """A trim with the key of its rings, and the rings."""
 
 
@@ -65,7 +65,7 @@ def _stack(
     own = [[turned_points(ring, shape.turn) * away - start for ring in rings] for _, _, rings in first]
     grid = pockets(region.bond, region.size, liner.columns, liner.rows, away)
     numbers = zip(*([taken.number for taken, _, _ in cutouts] for _, cutouts in same), strict=True)
-    cuts: tuple[KnifeCut, ...] = knife_cuts(cut_lines(grid.outline, own), grid)
+    cuts = knife_cuts(cut_lines(grid.outline, own), grid)
     return Stack(
         mark=mark,
         size=sheet.size,
@@ -77,31 +77,18 @@ def _stack(
             for many, rings, (taken, _, _) in zip(numbers, own, first, strict=True)
         ),
         cuts=cuts,
+        lines=knife_lines(cuts, grid),
     )
 
 
 def _cutout(taken: Taken) -> Cutout:
-    rings = sorted(
-        ((_key(ring), ring) for ring in map(_turns_only, map(np.array, taken.rings))), key=lambda one: one[0]
-    )
+    rings = sorted(((_key(ring), ring) for ring in map(turns_only, map(np.array, taken.rings))), key=lambda one: one[0])
     return taken, tuple(key for key, _ in rings), tuple(ring for _, ring in rings)
 
 
-def _turns_only(ring: Floats) -> Floats:
-    """The ring without corners at which it runs straight on."""
-    on = np.concatenate([ring[1:], ring[:1]]) - ring
-    back = np.concatenate([on[-1:], on[:-1]])
-    lengths = np.hypot(on[:, 0], on[:, 1])
-    across = np.abs(back[:, 0] * on[:, 1] - back[:, 1] * on[:, 0])
-    turns: Floats = ring[across > _STRAIGHT * lengths * np.concatenate([lengths[-1:], lengths[:-1]])]
-    return turns
-
-
-def _key(ring: Floats) -> bytes:
+def _key(ring: Floats) -> _Key:
     """The same for rings with the same corners, wherever they start."""
-    ticks = np.rint(ring * _TICKS + _OFF_TIE).astype(np.int64)
-    first = int(np.lexsort(ticks.T)[0]) if len(ticks) else 0
-    return np.concatenate([ticks[first:], ticks[:first]]).tobytes()
+    return from_least(list(map(tuple, np.rint(ring * _TICKS + _OFF_TIE).tolist())))
 
 
 def _ring(points: Floats) -> Ring:

@@ -3,8 +3,9 @@ if not said; sheets by their numbers."""
 
 from dataclasses import dataclass
 from functools import cached_property
-from math import ceil
+from math import ceil, dist
 
+from app.liner.arcs import Arc
 from app.liner.cuts import Cut, Ring
 
 MOST_IN_STACK = 6
@@ -43,10 +44,12 @@ class TapedSeam:
 @dataclass(frozen=True, slots=True)
 class Counted:
     """A distance from a sheet's starting corner as one counts it: whole pockets of the first course passed, and inches
-    past the far edge of the last; where none is passed, from the near edge of the first, before it if negative."""
+    past the far edge of the last; where none is passed, from the near edge of the first, before it if negative.
+    `joint` is how wide the joint is there."""
 
     pockets: int
     past: float
+    joint: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +70,37 @@ class KnifeCut:
     in_ridge: float
     beside: float | None
 
+    @property
+    def length(self) -> float:
+        """From end to end, inches."""
+        return dist(self.cut.start, self.cut.end)
+
+
+@dataclass(frozen=True, slots=True)
+class KnifeLine:
+    """Cuts that are told and made as one: a "cut" by itself, the "teeth" along pockets, or the chords of an "arc".
+
+    Of teeth `axis` is "x" where they run upright and "y" where level; then one of `along` and `up` counts where they
+    end, the other from and to. Of an arc both count its `ends`. Nothing else has counts.
+    """
+
+    kind: str
+    cuts: tuple[KnifeCut, ...]
+    axis: str = ""
+    along: tuple[Counted, ...] = ()
+    up: tuple[Counted, ...] = ()
+    arc: Arc | None = None
+
+    @property
+    def length(self) -> float:
+        """All of it, inches."""
+        return sum(knife.length for knife in self.cuts)
+
+    @property
+    def middle(self) -> KnifeCut:
+        """The cut at which its number stands: the longest, of an arc the one half way."""
+        return self.cuts[len(self.cuts) // 2] if self.arc else max(self.cuts, key=lambda knife: knife.length)
+
 
 @dataclass(frozen=True, slots=True)
 class Piece:
@@ -83,8 +117,8 @@ class Stack:
     """Unpacked sheets that are cut alike, to be cut together; `mark` is "A" for the most frequent.
 
     `owners` are the laid sheets for which they are fetched. `outline` is the full sheet and `pieces` all that is cut
-    from it, the largest first; the rest is waste. `cuts` are in the order in which a knife makes them. All from the
-    sheet's starting corner, away from it and up from it, joints nominal.
+    from it, the largest first; the rest is waste. `cuts` are in the order in which a knife makes them, `lines` the same
+    as they are told. All from the sheet's starting corner, away from it and up from it, joints nominal.
     """
 
     mark: str
@@ -94,6 +128,7 @@ class Stack:
     outline: Ring
     pieces: tuple[Piece, ...]
     cuts: tuple[KnifeCut, ...]
+    lines: tuple[KnifeLine, ...]
 
     @property
     def count(self) -> int:

@@ -4,15 +4,13 @@ from collections.abc import Sequence
 from math import atan2, degrees
 
 from app.order.saw_values import Point
-
-LEAST_TURN = 15.0
-"""Degrees: chords of a curve turn less at each point (a few degrees for one within 1/512 in. of its chord)."""
+from app.panel.rings import CHORDS_TURN
 
 
 def curve_points(outline: Sequence[Point]) -> list[bool]:
     """For each point of a closed outline, whether it turns so little that it belongs to a curve; empty for none."""
     count = len(outline)
-    return [abs(_turn(outline[k - 1], outline[k], outline[(k + 1) % count])) < LEAST_TURN for k in range(count)]
+    return [abs(_turn(outline[k - 1], outline[k], outline[(k + 1) % count])) < CHORDS_TURN for k in range(count)]
 
 
 def _turn(before: Point, point: Point, after: Point) -> float:

@@ -2,13 +2,13 @@
 
 from math import ceil
 
-from app.lengths import NM_PER_INCH
+import numpy as np
+
+from app.lengths import NM_PER_INCH, SMALLEST_MARK
 from app.order.saw_curves import curve_points
 from app.order.saw_values import Point
+from app.panel.rings import from_least, turns_only
 from app.panel.tolerance import TOLERANCE
-
-SIXTEENTH, MILLIMETRE = NM_PER_INCH // 16, 1_000_000
-"""The steps, nm."""
 
 CURVE_PLACES = 4
 """Decimals of an inch of a point on a curve: nothing that is seen, and round-off of floats does not show."""
@@ -16,7 +16,7 @@ CURVE_PLACES = 4
 
 def step_of(length_unit: str) -> int:
     """The saw's step in nm for a project in this unit."""
-    return SIXTEENTH if length_unit in ("in", "ft") else MILLIMETRE
+    return nm(SMALLEST_MARK["in" if length_unit in ("in", "ft") else "mm"])
 
 
 def nm(inches: float) -> int:
@@ -54,8 +54,8 @@ def outline_to_step(points: tuple[Point, ...], whole: tuple[float, float], step:
         for (x, y), is_curve in zip(points, curve_points(points), strict=True)
     ]
     kept = [point for k, point in enumerate(rounded) if point != rounded[k - 1]]
-    kept = [point for k, point in enumerate(kept) if not _is_straight(kept[k - 1], point, kept[(k + 1) % len(kept)])]
-    return tuple(_from_lowest(kept)) if len(kept) >= 3 else points
+    corners = list(map(tuple, turns_only(np.array(kept).reshape(-1, 2)).tolist()))
+    return from_least(corners) if len(corners) >= 3 else points
 
 
 def _place(value: float, whole: float, step: int) -> float:
@@ -63,16 +63,3 @@ def _place(value: float, whole: float, step: int) -> float:
     if value <= TOLERANCE:
         return 0.0
     return whole if value >= whole - TOLERANCE else inches(min(round(nm(value) / step) * step, nm(whole)))
-
-
-def _is_straight(before: Point, point: Point, after: Point) -> bool:
-    (ax, ay), (bx, by), (cx, cy) = before, point, after
-    return abs((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)) <= TOLERANCE
-
-
-def _from_lowest(points: list[Point]) -> list[Point]:
-    """The same ring from its lowest corner, the left one of two, so that equal outlines are equal."""
-    if not points:
-        return points
-    first = min(range(len(points)), key=lambda k: (points[k][1], points[k][0]))
-    return points[first:] + points[:first]

@@ -16,10 +16,38 @@ Floats = NDArray[np.float64]
 Rings = list[Floats]
 Corner = tuple[float, float]
 
+_STRAIGHT = 1e-6
+"""Sine of a turn that is none: far over float round-off, far under that between chords of an arc."""
+
+CHORDS_TURN = 15.0
+"""Degrees: chords of a curve turn less at each point (a few degrees for one within 1/512 in. of its chord)."""
+
 
 def rings(shape: BaseGeometry) -> Rings:
     """All rings of a polygon or of many, holes included, inches, not closed; none for an empty shape."""
     return [shapely.get_coordinates(ring)[:-1] for ring in shapely.get_rings(shapely.get_parts(shape))]
+
+
+def from_least(points: Sequence[Corner]) -> tuple[Corner, ...]:
+    """A ring from its leftmost corner on, the lowest of those, so that equal rings are equal; empty for no corners."""
+    first = points.index(min(points)) if points else 0
+    return (*points[first:], *points[:first])
+
+
+def turns_only(ring: Floats) -> Floats:
+    """A ring without the corners at which it runs straight on; corners must differ from the next."""
+    on = np.concatenate([ring[1:], ring[:1]]) - ring
+    back = np.concatenate([on[-1:], on[:-1]])
+    lengths = np.hypot(on[:, 0], on[:, 1])
+    across = np.abs(back[:, 0] * on[:, 1] - back[:, 1] * on[:, 0])
+    turns: Floats = ring[across > _STRAIGHT * lengths * np.concatenate([lengths[-1:], lengths[:-1]])]
+    return turns
+
+
+def ring_area(ring: Floats) -> float:
+    """Area inside a ring, in its unit squared; 0 for fewer than three corners."""
+    x, y = (ring - ring[:1]).T
+    return abs(float(x[:-1] @ y[1:] - y[:-1] @ x[1:])) / 2
 
 
 def opening_rings(panel: Panel) -> Rings:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from math import floor
 
-from app.lengths import format_length
+from app.lengths import SMALLEST_MARK, format_length
 from app.liner.drift import expected_at
 from app.liner.values import Drift
 from app.panel.project import Day, Project
@@ -59,6 +59,6 @@ def checkpoints_part(drift: Drift, project: Project, temperature: float) -> Chec
 def _span(drift: Drift, unit: str) -> str:
     if drift.worst_span is None:
         return ""
-    tick = 1 / 16 if unit == "in" else 1 / 25.4
-    most = format_length(floor(drift.worst_span / tick + 1e-9) * tick, unit).removeprefix("≈ ")
+    mark = SMALLEST_MARK[unit]
+    most = format_length(floor(drift.worst_span / mark + 1e-9) * mark, unit).removeprefix("≈ ")
     return f"; no two checks farther apart than {most}"

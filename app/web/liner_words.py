@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from app.lengths import format_length
 from app.liner.fixes import SMALL_SHARE
-from app.liner.knife_words import knife_words, to_tick
+from app.liner.knife_words import line_words, to_tick
 from app.liner.offcut_values import CuttingPlan
 from app.liner.stack_words import run_words
 from app.liner.values import SheetPlan
@@ -34,8 +34,8 @@ def saved_words(cutting: CuttingPlan) -> str:
 
 
 def cut_words(stack: Stack, unit: str) -> tuple[str, ...]:
-    """Every cut of a stack, the same ones once with how often."""
-    said = [knife_words(cut, unit) for cut in stack.cuts]
+    """Every cut of a stack, teeth and arcs as one, the same ones once with how often."""
+    said = [line_words(line, unit) for line in stack.lines]
     return tuple(
         f"{words} ({said.count(words)} of them)" if said.count(words) > 1 else words for words in dict.fromkeys(said)
     )

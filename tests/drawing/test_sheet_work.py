@@ -10,10 +10,13 @@ from drawings import laid, liner_of
 from shapes import rectangle
 
 from app.brickwork.layout import Layout, lay_out
+from app.drawing.hatches import HATCHES
 from app.drawing.layers import layer
 from app.drawing.layers.sheet_numbers import labels
 from app.drawing.marks import Areas, Boxes, Lines, Mark, Text
+from app.drawing.palettes import INKS, palette
 from app.drawing.scene import Frame, Scene
+from app.drawing.stack_cells import MOST_WORDS
 from app.drawing.svg import svg_document
 from app.drawing.views.sheets import DETAILS, LAYERS, sheet_view
 from app.drawing.views.sheets_to_cut import sheets_to_cut_view
@@ -157,13 +160,41 @@ def test_a_piece_lies_on_its_drawing_as_on_the_bed(corner: str) -> None:
 def test_waste_is_what_is_left_of_the_sheets() -> None:
     stacks = work_of("b1").stacks
     drawing = sheets_to_cut_view(laid("b1"), liner_of("b1")[0], Liner(), stacks)
-    hatched = [mark for mark in drawing.layer("stack_waste").marks if isinstance(mark, Areas)]
-    for mark, stack in zip(hatched, stacks, strict=True):
+    crossed = [mark for mark in drawing.layer("stack_waste").marks if isinstance(mark, Areas)]
+    for mark, stack in zip(crossed, stacks, strict=True):
         ends = np.cumsum(mark.count)
         rings = [shapely.Polygon(mark.points[end - n : end]) for n, end in zip(mark.count, ends, strict=True)]
         waste = reduce(shapely.symmetric_difference, rings).area
         left = shapely.Polygon(stack.outline).area - sum(piece.area for piece in stack.pieces)
         assert waste == pytest.approx(left, abs=0.05)
+
+
+def test_waste_has_a_look_of_its_own_that_the_key_names() -> None:
+    """On the sheet plan a trim is laid and has its hatch; on the sheets to cut what goes is crossed out."""
+    laid_as = {mark.style for mark in marks_of("b1", "sheet_grounds") if isinstance(mark, Areas)}
+    drawing = sheets_to_cut_view(laid("b1"), liner_of("b1")[0], Liner(), work_of("b1").stacks)
+    waste = {mark.style for mark in drawing.layer("stack_waste").marks if isinstance(mark, Areas)}
+    assert waste == {"sheet waste"}
+    assert not waste & laid_as
+    for name in INKS:
+        looks = palette(name)
+        assert looks["sheet waste"].hatch != looks["sheet trimmed"].hatch
+    assert HATCHES["waste"] == ((0, 0, 1, 1), (0, 1, 1, 0)), "both ways across"
+    title = drawing.layer("title").marks
+    assert [mark.style for mark in title if isinstance(mark, Boxes)].count("sheet waste") == 1
+    assert any("crossed out is waste" in mark.text for mark in title if isinstance(mark, Text))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_line_of_a_few_has_one_number_and_its_words(name: str) -> None:
+    """Teeth and arcs have one number each, so no drawing of few lines leaves any out."""
+    stacks = [stack for stack in work_of(name).stacks if len(stack.lines) <= MOST_WORDS]
+    drawing = sheets_to_cut_view(laid(name), liner_of(name)[0], Liner(), stacks)
+    numbers = [mark.text for mark in drawing.layer("stack_numbers").marks if isinstance(mark, Text)]
+    styled = [mark.text for mark in drawing.layer("stack_numbers").marks if getattr(mark, "style", "") == "cut letter"]
+    expected = [str(k) for stack in stacks if len(stack.lines) > 1 for k in range(1, len(stack.lines) + 1)]
+    assert sorted(styled) == sorted(expected)
+    assert len(numbers) >= len(styled)
 
 
 def test_no_cuts_are_said() -> None:

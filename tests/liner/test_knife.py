@@ -52,7 +52,7 @@ def test_an_upright_cut_is_counted_in_pockets_of_the_first_course() -> None:
     ends at 23-5/8, so the cut is 6-3/8 past it. It crosses nine bed joints: eight between courses, one over the last.
     """
     (cut,) = cuts_of(from_left(30, 24), Liner())
-    assert cut.along == (Counted(3, pytest.approx(6.375)),)
+    assert cut.along == (Counted(3, pytest.approx(6.375), pytest.approx(0.375)),)
     assert cut.up == ()
     assert len(cut.ridges) == 9
     assert cut.in_ridge == 0
@@ -64,7 +64,7 @@ def test_a_level_cut_is_counted_in_courses() -> None:
     A face 20 in. high: seven courses end at 6 x 8/3 + 2-1/4 = 18-1/4 in., so the cut is 1-3/4 past them, in the eighth.
     """
     (cut,) = cuts_of(from_left(48, 20), Liner())
-    assert (cut.up, cut.along) == ((Counted(7, pytest.approx(1.75)),), ())
+    assert (cut.up, cut.along) == ((Counted(7, pytest.approx(1.75), pytest.approx(5 / 12)),), ())
     assert len(cut.ridges) == 6, "five head joints between six pockets, and the one at the sheet's end"
 
 
@@ -88,7 +88,9 @@ def test_a_cut_along_a_ridge_says_how_long_and_where_the_floor_is() -> None:
     assert cut.in_ridge == pytest.approx(24)
     assert cut.beside == pytest.approx(-0.125)
     assert cut.ridges == ()
-    assert words_of(from_left(31.75, 24)) == ['4 pockets + 1/8" along, in a ridge for 2\'-0": set it 1/8" nearer']
+    assert words_of(from_left(31.75, 24)) == [
+        '4 pockets along at the joint line + 1/8", in a ridge for 2\'-0": set it 1/8" nearer'
+    ]
 
 
 def test_in_running_bond_a_cut_in_a_head_joint_runs_in_a_ridge_every_other_course() -> None:
@@ -132,6 +134,26 @@ def test_nobody_is_told_less_than_a_sixteenth() -> None:
     assert words_at(0.03) == "3 pockets along at the joint line, no ridge"
     assert words_at(1 / 24, unit="mm") == "3 pockets + 1 mm along, no ridge"
     assert "\u2248" not in words_at(0.4, 11.3, -0.4)
+
+
+def test_anywhere_in_a_joint_is_at_the_joint_line() -> None:
+    """The joint after the third pocket is 3/8 in. wide; where the next pocket begins is its far edge."""
+
+    def said(past: float) -> str:
+        cut = straight_cut((24 + past, 0), (24 + past, 24))
+        return knife_words(KnifeCut(cut, (Counted(3, past, 0.375),), (), (), 0.0, None)).removesuffix(", no ridge")
+
+    assert said(0) == "3 pockets along at the joint line"
+    assert said(0.125) == '3 pockets along at the joint line + 1/8"'
+    assert said(0.375) == "3 pockets along at the joint line's far edge"
+    assert said(0.4375) == '3 pockets + 7/16" along'
+
+
+def test_a_cut_between_courses_is_at_the_joint_line() -> None:
+    """Face 24 in. high, opening with its sill 8 in. up: three gauges of 8/3 in., where the fourth course begins."""
+    opening = {"mark": "W1", "rect": [16, 8, 16, 8]}
+    words = words_of(from_left(48, 24, openings=[opening]))
+    assert sum(said.startswith("3 courses up at the joint line's far edge") for said in words) == 1
 
 
 def test_a_ridge_is_told_only_where_a_knife_runs_in_it_for_long() -> None:

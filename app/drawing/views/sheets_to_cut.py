@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from app.brickwork.layout import Layout
 from app.drawing.drawing import Drawing
 from app.drawing.lettering import with_fractions
-from app.drawing.marks import LARGE, NORMAL, SMALL, Layer, Mark, Text
+from app.drawing.marks import LARGE, NORMAL, SMALL, Layer, Mark, Text, box
 from app.drawing.moved import moved
 from app.drawing.scales import ISO_SCALES, US_SCALES, Margins, Scale
 from app.drawing.stack_cells import StackCell, stack_cuts, stack_numbers, stack_pockets, stack_waste, stack_words
@@ -25,16 +25,20 @@ BETWEEN_MM = (9.0, 7.0)
 AROUND = Margins(left=8.0, right=8.0, bottom=8.0, top=30.0)
 """Room for the title above and the edge of the paper, mm."""
 
+WASTE_KEY_MM = (5.0, 2.8)
+"""Width and height of the key's box for waste, mm."""
+
 WORDS = "AS THEY LIE ON THE BED, back of the sheet up; measured from the corner where laying starts"
 
 COUNTED = (
     "Whole pockets of the first course and whole courses are counted from that corner; the measure runs on from the far"
-    " edge of the last one, or from the near edge of the first."
+    " edge of the last one, or from the near edge of the first. At a joint line is at its near edge, if nothing more is"
+    " said."
 )
 
 READ = (
-    "A number on a piece is the sheet that it is laid as; hatched is waste. Cuts are numbered in order; a tick is a"
-    " raised joint ridge that the cut crosses."
+    "A number on a piece is the sheet that it is laid as; crossed out is waste. Cuts are numbered in order, teeth"
+    " and arcs as one; a tick is a raised joint ridge that the cut crosses."
 )
 
 CAUTION = "Cut away from the body, on a board, with a guarded blade and cut-resistant gloves; site rules govern."
@@ -124,4 +128,7 @@ def _title(scale: Scale, high: float, named: str, has_stacks: bool) -> Iterator[
     yield Text(0, at(18), WORDS, "text strong", NORMAL, "start")
     words = f"Scale {with_fractions(scale.words)}. {COUNTED if has_stacks else 'No sheet is cut.'}"
     yield Text(0, at(12.5), words, "text", SMALL, "start")
-    yield Text(0, at(8.5), f"{READ} {CAUTION}", "text", SMALL, "start")
+    wide, high_mm = (side * scale.inches_per_mm for side in WASTE_KEY_MM)
+    yield box(0, at(8.5) - high_mm / 2, wide, high_mm, "sheet waste")
+    yield box(0, at(8.5) - high_mm / 2, wide, high_mm, "rule")
+    yield Text(wide * 1.3, at(8.5), f"waste. {READ} {CAUTION}", "text", SMALL, "start")
