@@ -47,6 +47,7 @@ def _overlap(one: Box, other: Box) -> bool:
 
 def text_box(scene: Scene, text: Text) -> Box:
     """About the box of a level text, with a little air above and below."""
-    wide, half = scene.mm(text_width_mm(text.text, text.size_mm)), scene.mm(0.55 * text.size_mm)
-    left = text.x - {"start": 0.0, "middle": wide / 2, "end": wide}[text.anchor]
+    inches = scene.scale.inches_per_mm
+    wide, half = text_width_mm(text.text, text.size_mm) * inches, 0.55 * text.size_mm * inches
+    left = text.x - (wide / 2 if text.anchor == "middle" else wide if text.anchor == "end" else 0.0)
     return left, text.y - half, left + wide, text.y + half

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -32,9 +33,10 @@ class Grid:
 
     def cell(self, x: float, y: float) -> int:
         """The number of the cell of one point."""
-        across = min(max(int(x * (self.columns / self.width)), 0), self.columns - 1)
-        up = min(max(int(y * (self.rows / self.height)), 0), self.rows - 1)
-        return up * self.columns + across
+        columns, rows = self.columns, self.rows
+        across, up = int(x * (columns / self.width)), int(y * (rows / self.height))
+        across = 0 if across < 0 else columns - 1 if across >= columns else across
+        return (0 if up < 0 else rows - 1 if up >= rows else up) * columns + across
 
 
 def in_cells(layer: Layer, grid: Grid, words_only: bool = False) -> tuple[Layer, ...]:
@@ -45,10 +47,25 @@ def in_cells(layer: Layer, grid: Grid, words_only: bool = False) -> tuple[Layer,
     """
     cells: list[list[Mark]] = [[] for _ in range(grid.columns * grid.rows)]
     for mark in layer.marks:
-        stays = words_only and not isinstance(mark, Text)
-        for k, part in [(0, mark)] if stays else _split(mark, grid):
-            cells[k].append(part)
-    return tuple(Layer(f"{layer.name}-{k}", tuple(marks)) for k, marks in enumerate(cells))
+        if isinstance(mark, Text):
+            cells[grid.cell(mark.x, mark.y)].append(mark)
+        elif words_only:
+            cells[0].append(mark)
+        else:
+            for k, part in _split(mark, grid):
+                cells[k].append(part)
+    names = _cell_names(layer.name, len(cells))
+    return tuple(Layer(name, tuple(marks)) if marks else _empty(name) for name, marks in zip(names, cells, strict=True))
+
+
+@lru_cache(maxsize=256)
+def _cell_names(layer: str, cells: int) -> tuple[str, ...]:
+    return tuple(f"{layer}-{k}" for k in range(cells))
+
+
+@lru_cache(maxsize=4096)
+def _empty(name: str) -> Layer:
+    return Layer(name, ())
 
 
 def _split(mark: Mark, grid: Grid) -> Iterator[tuple[int, Mark]]:
@@ -84,7 +101,7 @@ def _rings(mark: Areas | Lines, cells: Cells) -> Iterator[tuple[int, Mark]]:
     of_points = np.repeat(cells, mark.count)
     points, count = mark.points[np.argsort(of_points, kind="stable")], mark.count[order]
     made: Callable[..., Mark] = type(mark)
-    ends = np.append(0, np.cumsum(count))
+    ends = [0, *np.cumsum(count).tolist()]
     for k, run in runs:
         yield k, made(points[ends[run.start] : ends[run.stop]], count[run], mark.style)
 
@@ -93,7 +110,7 @@ def _runs(cells: Cells) -> tuple[Cells, list[tuple[int, slice]]]:
     """An order cell by cell, and where each cell lies in it."""
     order = np.argsort(cells, kind="stable")
     inside = cells[order]
-    starts = np.append(0, np.flatnonzero(inside[1:] != inside[:-1]) + 1)[: len(cells)]
-    stops = [*starts[1:].tolist(), len(cells)]
-    pairs = zip(inside[starts].tolist(), starts.tolist(), stops, strict=True)
+    later = (np.flatnonzero(inside[1:] != inside[:-1]) + 1).tolist()
+    starts = [0, *later] if len(cells) else []
+    pairs = zip(inside[starts].tolist() if starts else (), starts, [*later, len(cells)], strict=False)
     return order, [(k, slice(start, stop)) for k, start, stop in pairs]

@@ -114,13 +114,17 @@ def segments(ends: list[tuple[float, float, float, float]], style: Style) -> Lin
     return Lines(points, np.full(len(ends), 2), style)
 
 
-def content(mark: Boxes | Areas | Lines | Letters) -> tuple[object, ...]:
-    """All that a mark of many shapes says, as a key: two marks with the same content look the same."""
+def content(mark: Mark) -> tuple[object, ...]:
+    """All that a mark says, as a key: two marks with the same content look the same."""
     match mark:
+        case Text():
+            return (mark.text, mark.x, mark.y, mark.style, mark.size_mm, mark.anchor, mark.angle)
         case Boxes():
             sides = (mark.x, mark.y, mark.width, mark.height)
             return (Boxes, mark.style, *[side.tobytes() for side in sides])
         case Letters():
             return (Letters, mark.style, mark.x.tobytes(), mark.y.tobytes(), mark.letters, mark.size_mm)
+        case Circle():
+            return (Circle, mark.x, mark.y, mark.radius_mm, mark.style)
         case _:
             return (type(mark), mark.style, mark.points.tobytes(), mark.count.tobytes())

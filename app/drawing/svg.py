@@ -26,7 +26,6 @@ from app.drawing.palettes import INKS, THIN, hatch_inks
 from app.drawing.paths import TICKS, areas_path, boxes_path, lines_path, number, ticks
 from app.drawing.scales import Scale
 from app.drawing.styles import Style
-from app.panel.keyed import Keyed
 
 FONT = "Source Sans Pro"
 
@@ -35,6 +34,10 @@ PLACE, WORDS = ("@x", "@y", "@middle"), "@words"
 
 _BASELINE = 0.33
 """Half the height of capitals in ems: a text hangs on its middle, SVG puts it on its baseline."""
+
+_DRAWN: dict[tuple[object, ...], str] = {}
+_MOST_DRAWN = 32_768
+"""Marks as they were written before, by what they say: plain keys, which are compared many times faster than marks."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,20 +77,39 @@ def svg_layers(drawing: Drawing) -> dict[str, str]:
     `style_sheet`, hatchings from `svg_patterns`.
     """
     height, inches = drawing.height, drawing.scale.inches_per_mm
-    return {layer.name: "".join(_markup(mark, height, inches) for mark in layer.marks) for layer in drawing.layers}
+    return {layer.name: _written_layer(layer, height, inches) for layer in drawing.layers}
+
+
+def _written_layer(layer: Layer, height: float, inches: float) -> str:
+    return "".join([_markup(mark, height, inches) for mark in layer.marks]) if layer.marks else ""
 
 
 def _markup(mark: Mark, height: float, inches: float) -> str:
     """Kept, as most marks of a drawing stand where they stood before an edit."""
-    if isinstance(mark, Text | Circle):
-        return _written(mark, height, inches)
-    return _many_written(Keyed(content(mark), mark), height, inches)
+    key = (height, inches, *content(mark))
+    known = _DRAWN.get(key)
+    if known is None:
+        known = _written(mark, height, inches)
+        if len(_DRAWN) >= _MOST_DRAWN:
+            _DRAWN.clear()
+        _DRAWN[key] = known
+    return known
 
 
-@lru_cache(maxsize=16_384)
-def _written(mark: Text | Circle, height: float, inches: float) -> str:
-    if isinstance(mark, Circle):
-        return _elements_written(mark, height, inches)
+def _written(mark: Mark, height: float, inches: float) -> str:
+    """Path data goes as it is between what is written around it: it holds nothing that XML would have escaped."""
+    match mark:
+        case Text():
+            return _text_written(mark, height, inches)
+        case Circle() | Letters():
+            return "".join(str(element.tostring()) for element in _elements(mark, _Writer(height, inches, by_class)))
+        case _:
+            data = _path_data(mark, height)
+            before, after = _around_path(mark.style)
+            return f"{before}{data}{after}" if data else ""
+
+
+def _text_written(mark: Text, height: float, inches: float) -> str:
     text = _text_like(mark.style, _number(mark.size_mm * inches), mark.anchor, mark.angle)
     for sign, said in zip(PLACE, _text_place(mark, height, inches), strict=True):
         text = text.replace(sign, said)
@@ -98,21 +120,6 @@ def _written(mark: Text | Circle, height: float, inches: float) -> str:
 def _text_like(style: Style, size: str, anchor: Anchor, angle: float) -> str:
     """A text of this look, with signs where its place and its words go: written once, and filled in for each."""
     return str(_worn(_lettering(WORDS, PLACE, size, anchor, angle), by_class("text", style)[0]).tostring())
-
-
-def _elements_written(mark: Mark, height: float, inches: float) -> str:
-    return "".join(str(element.tostring()) for element in _elements(mark, _Writer(height, inches, by_class)))
-
-
-@lru_cache(maxsize=16_384)
-def _many_written(keyed: Keyed[Boxes | Areas | Lines | Letters], height: float, inches: float) -> str:
-    """Path data goes as it is between what is written around it: it holds nothing that XML would have escaped."""
-    mark = keyed.value
-    if isinstance(mark, Letters):
-        return _elements_written(mark, height, inches)
-    data = _path_data(mark, height)
-    before, after = _around_path(mark.style)
-    return f"{before}{data}{after}" if data else ""
 
 
 def _path_data(mark: Boxes | Areas | Lines, height: float) -> str:

@@ -47,6 +47,12 @@ def sheet_plan(layout: Layout, liner: Liner) -> SheetPlan:
     )
 
 
+def placed_sheets(layout: Layout, liner: Liner) -> int:
+    """How many sheets `sheet_plan` places, without cutting them: 0 for an empty layout."""
+    zones = range(len(layout.regions))
+    return sum(len(sheet_places(layout, zone, liner, layout.panel.laying).column) for zone in zones)
+
+
 def _types(laid: list[Laid]) -> tuple[SheetType, ...]:
     """One type for each size and bond, its sheets counted over all regions."""
     grouped: dict[tuple[str, str], list[Laid]] = {}

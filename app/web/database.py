@@ -12,12 +12,12 @@ OFFICE = "office"
 """The one person of a server that only this machine reaches."""
 
 
-def database_of(request: Request) -> Connections:
+async def database_of(request: Request) -> Connections:
     engine: Connections = request.app.state.engine
     return engine
 
 
-def now() -> datetime:
+async def now() -> datetime:
     return datetime.now(UTC)
 
 

@@ -30,6 +30,7 @@ from app.web.editor_view import (
     Notice,
     NoticePart,
     address_of,
+    cut_sheets_of,
     hidden_layers,
 )
 from app.web.forms import Form, then, whole_number
@@ -88,8 +89,10 @@ def findings_now(panel_id: str, database: Database) -> Response:
     """The findings to take the place of those on the page, after an edit."""
     with reading(database) as session:
         loaded = load_panel(session, panel_id)
-    found = findings_part(compute(loaded.project, loaded.wall, loaded.panel).findings, loaded.panel.accepted)
-    return show("editor_findings_now.html", FindingsPart(address_of(panel_id), loaded.revision, found))
+    computed = compute(loaded.project, loaded.wall, loaded.panel)
+    found = findings_part(computed.findings, loaded.panel.accepted)
+    part = FindingsPart(address_of(panel_id), loaded.revision, found, cut_sheets_of(computed))
+    return show("editor_findings_now.html", part)
 
 
 @router.get("/findings")

@@ -45,6 +45,9 @@ CELLS = {
 WORDS_IN_CELLS = ("openings", "sizes")
 """Of these only the words lie in cells, above all shapes."""
 
+SHEETS = frozenset({"sheets", "sheet_numbers"})
+"""The layers that show the sheet plan: while they are hidden, no edit waits for it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Part:
@@ -83,8 +86,10 @@ def picture_of(computed: Computed, unit: str, hidden: Collection[str] = ()) -> P
     """The elevation for the screen; the groups of layers that are hidden stay empty until they are shown."""
     layout, scale = computed.layout, _screen_scale(computed)
     mark, blend = layout.panel.mark, computed.given.blend
-    scene = Scene(layout, "face", scale, computed.plan, computed.drift, unit, mark, WORDS, None, blend)
-    drawing = assemble(scene, [name for name in LAYERS if name not in hidden], AROUND)
+    shown = [name for name in LAYERS if name not in hidden]
+    plan = computed.plan if SHEETS & set(shown) else None
+    scene = Scene(layout, "face", scale, plan, computed.drift, unit, mark, WORDS, None, blend)
+    drawing = assemble(scene, shown, AROUND)
     layers = {layer.name: layer for layer in drawing.layers}
     drawing = _in_cells(replace(drawing, layers=tuple(layers.get(name, Layer(name, ())) for name in LAYERS)))
     hatches = Part("patterns", Markup(f'<g id="patterns">{svg_patterns(scale)}</g>'))

@@ -18,12 +18,16 @@ from app.workflow.compute import Computed
 
 @dataclass(frozen=True, slots=True)
 class Count:
-    """A figure; `change` is by how much the edit made it more or fewer (`+61`), blank for a figure that stays."""
+    """A figure; `change` is by how much the edit made it more or fewer (`+61`), blank for a figure that stays.
+
+    One with a `place` is sent again with the findings, where the state "follows" says that it was not yet known.
+    """
 
     words: str
     figure: str
     state: str = ""
     change: str = ""
+    place: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,11 +114,12 @@ class CheckpointsPart:
 
 @dataclass(frozen=True, slots=True)
 class FindingsPart:
-    """The findings alone."""
+    """The findings alone, and after an edit the figure that came with them."""
 
     address: str
     revision: int
     findings: Findings
+    cut_sheets: Count | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,16 +166,25 @@ def saved_words(revision: int, at: datetime) -> str:
 
 def counts_of(computed: Computed, before: Computed | None = None) -> tuple[Count, ...]:
     """The figures that an edit changes, and by how much where it is known how it was before."""
-    layout, plan = computed.layout, computed.plan
+    layout = computed.layout
     trimmed, small = changes_of(computed, before)
     return (
         Count("whole", f"{layout.whole:,}"),
         Count("trimmed", f"{len(layout.trims):,}", change=_signed(trimmed)),
         Count("small", f"{layout.small:,}", "attention" if layout.small else "", _signed(small)),
-        Count("sheets", f"{plan.placed:,}"),
-        Count("of them cut", f"{sum(sheet.is_trimmed for sheet in plan.sheets):,}"),
+        Count("sheets", f"{computed.placed:,}"),
+        cut_sheets_of(computed, before),
         Count("checkpoints", f"{len(computed.drift.checkpoints):,}"),
     )
+
+
+def cut_sheets_of(computed: Computed, before: Computed | None = None) -> Count:
+    """How many sheets are trimmed; as it was before an edit where the sheets are not cut yet, until that follows."""
+    plan, state = computed.plan_so_far, ""
+    if plan is None:
+        plan, state = before.plan_so_far if before else None, "follows"
+    figure = f"{sum(sheet.is_trimmed for sheet in plan.sheets):,}" if plan else "…"
+    return Count("of them cut", figure, state, place="cut-sheets")
 
 
 def changes_of(computed: Computed, before: Computed | None) -> tuple[int, int]:

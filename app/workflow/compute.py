@@ -18,11 +18,12 @@ from app.liner.fixing_advice import SpanAdvice, fixing_advice
 from app.liner.offcut_values import CuttingPlan
 from app.liner.offcuts import cutting_plan
 from app.liner.sheet_work import sheet_work
-from app.liner.sheets import sheet_plan
+from app.liner.sheets import placed_sheets, sheet_plan
 from app.liner.values import Drift, SheetPlan
 from app.liner.work_values import SheetWork
 from app.order.rules import Rules
 from app.order.saw import saw_list
+from app.order.saw_saved import Saved
 from app.order.saw_values import SawList
 from app.order.takeoff import takeoff
 from app.order.values import Takeoff
@@ -66,13 +67,28 @@ class Computed:
     """
 
     layout: Layout
-    plan: SheetPlan
     drift: Drift
     given: Given
 
     @property
     def unit(self) -> str:
         return self.given.length_unit
+
+    @cached_property
+    def plan(self) -> SheetPlan:
+        """The sheets and what is left of each, once somebody asks."""
+        return sheet_plan(self.layout, self.given.liner)
+
+    @property
+    def plan_so_far(self) -> SheetPlan | None:
+        """The sheets if somebody has asked already: what is not worth waiting for."""
+        known: SheetPlan | None = vars(self).get("plan")
+        return known
+
+    @cached_property
+    def placed(self) -> int:
+        """How many sheets are laid, whether or not what is left of them is known."""
+        return placed_sheets(self.layout, self.given.liner)
 
     @cached_property
     def cutting(self) -> CuttingPlan:
@@ -141,6 +157,11 @@ def saw_list_of(project: Project, panels: Sequence[Computed]) -> SawList:
     return _saw_list(Keyed(tuple(map(id, panels)), tuple(panels)), Rules.of(project))
 
 
+def saved_of(project: Project, panels: Sequence[Computed]) -> Saved:
+    """How many bricks several panels take cut together, and panel by panel."""
+    return Saved(saw_list_of(project, panels).bricks, sum(panel.saw.bricks for panel in panels))
+
+
 @lru_cache(maxsize=8)
 def _saw_list(panels: Keyed[tuple[Computed, ...]], rules: Rules) -> SawList:
     """Kept, as the order and the saw list's page and sheets ask for it again."""
@@ -157,9 +178,8 @@ def _used_bonds(project: Project, panel: Panel) -> tuple[Bond, ...]:
 def _computed(given: Given) -> Computed:
     sizes, bonds = {size.name: size for size in given.sizes}, {bond.name: bond for bond in given.bonds}
     layout = lay_out(given.panel, sizes, bonds, given.place)
-    plan = sheet_plan(layout, given.liner)
     drifted = drift(layout, given.liner, given.day, given.temperature_unit, length_unit=given.length_unit)
-    return Computed(layout, plan, drifted, given)
+    return Computed(layout, drifted, given)
 
 
 _KEPT = Kept(_computed, lambda computed: len(computed.layout.units) + 1_000, KEPT)

@@ -25,9 +25,8 @@ const snap = new Snap(svg);
 const gestures = new Gestures(svg, frame, things, writes, snap, say);
 const places = new Places(svg, frame);
 const advising = new Advising(editor, svg);
-new Kept();
 watchBonds();
-takeChanged();
+takeChanged(new Kept());
 watchEnds();
 new Keys(svg, { frame, things, gestures, places, say });
 
