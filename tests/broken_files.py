@@ -167,7 +167,7 @@ _AT_ONE_PLACE: list[tuple[str, str, Any, str, str]] = [
     ("overage past 100", "order.overage_percent", 500, "500", "at most 100"),
     ("casting day of words", f"{P}.cast_on", "Monday", "the text 'Monday'", "such as 2026-12-01"),
     ("casting day that is not", f"{P}.cast_on", "2026-02-30", "the text '2026-02-30'", "a casting day"),
-    ("day upside down", "day.bed_low", 120, "120 F", "at most bed_high, 105 F"),
+    ("day upside down", "day.bed_low", 120, "120 F", "at most the hottest bed, 105 F"),
     (
         "two panels of one mark",
         "walls[0].panels[1].mark",

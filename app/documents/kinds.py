@@ -198,12 +198,17 @@ class Number:
 
     def _expected(self) -> str:
         limits = [
-            f"more than {self.more_than:g}" if self.more_than is not None else "",
-            f"{self.least:,g} or more" if self.least is not None else "",
-            f"at most {self.most:,g}" if self.most is not None else "",
+            f"more than {_limit(self.more_than)}" if self.more_than is not None else "",
+            f"{_limit(self.least)} or more" if self.least is not None else "",
+            f"at most {_limit(self.most)}" if self.most is not None else "",
         ]
         said = " and ".join(filter(None, limits))
         return f"{self.what} as a {'whole ' if self.is_whole else ''}number{', ' if said else ''}{said}"
+
+
+def _limit(value: float) -> str:
+    """A limit in figures, thousands apart."""
+    return f"{value:,.12g}"
 
 
 @dataclass(frozen=True, slots=True)

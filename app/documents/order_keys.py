@@ -65,7 +65,7 @@ def _equal_names(blend: Blend) -> Iterator[Fault]:
     for place, colour in enumerate(blend.colours):
         before = first.setdefault(colour.name.strip().casefold(), place)
         if before != place:
-            expected = f"a name of its own: colours[{before}] has it too, capitals and spaces around it aside"
+            expected = f"a name of its own: colour {before + 1} has it too, capitals and spaces around it aside"
             yield Fault(f"colours[{place}].name", quoted(colour.name), expected)
 
 

@@ -89,7 +89,7 @@ def _day_faults(day: Day, setting: Setting) -> tuple[Fault, ...]:
         return ()
     low, high = number_in_words(day.bed_low), number_in_words(day.bed_high)
     unit = setting.temperature_unit
-    return (Fault("bed_low", f"{low} {unit}", f"at most bed_high, {high} {unit}"),)
+    return (Fault("bed_low", f"{low} {unit}", f"at most the hottest bed, {high} {unit}"),)
 
 
 DAY = Record("a day", Day, (_day_key("bed_low"), _day_key("bed_high")), faults=_day_faults)

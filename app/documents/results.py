@@ -15,6 +15,7 @@ from app.liner.bare_findings import bare_findings
 from app.liner.fixing_advice import fixing_advice
 from app.liner.offcut_values import CuttingPlan
 from app.liner.values import Drift, SheetPlan
+from app.order.line_words import to_hundredth
 from app.order.saw_values import SawList
 from app.order.values import Line, Takeoff
 from app.panel.blend import Blend
@@ -80,9 +81,9 @@ def _line(line: Line) -> Document:
         "item": line.item,
         "kind": line.kind,
         "size": line.size,
-        "net": _figure(line.net),
-        "overage": _figure(line.overage),
-        "order": _figure(line.order),
+        "net": to_hundredth(line.net),
+        "overage": to_hundredth(line.overage),
+        "order": to_hundredth(line.order),
         "unit": line.unit,
         "packs": [{"name": pack.name, "count": pack.count, "holds": pack.holds} for pack in line.packs],
         "note": line.note,
@@ -92,11 +93,6 @@ def _line(line: Line) -> Document:
         "weight_unit": line.weight_unit,
         "topic": line.topic,
     }
-
-
-def _figure(value: float) -> float:
-    """A count as it is; an area or a mass to a hundredth, the same in every output."""
-    return round(value, 2) if isinstance(value, float) else value
 
 
 def _finding(finding: Finding, panel: Panel, measured: Measured) -> Document:

@@ -27,6 +27,7 @@ def saw(found: SawList, measured: Measured) -> Document:
         "rips": _pieces(found.rips, measured),
         "notches": _pieces(found.notches, measured),
         "skews": _pieces(found.skews, measured),
+        "rubs": _pieces(found.rubs, measured),
         "corners": [_corner(corner, measured) for corner in found.corners],
     }
 

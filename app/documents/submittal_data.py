@@ -35,6 +35,7 @@ from app.documents.submittal_words import (
     about,
     counted,
     counts,
+    in_words,
     issue_data,
 )
 from app.order.rules import Rules
@@ -172,12 +173,12 @@ def _panels_in_words(computed: Sequence[PanelResults]) -> str:
 
 
 def _number(count: int, thing: str) -> str:
-    return f"{count} {thing}" if count == 1 else f"{count} {thing}s"
+    return f"{count:,} {thing}" if count == 1 else f"{count:,} {thing}s"
 
 
 def _totals(computed: Sequence[PanelResults]) -> dict[str, str]:
     each = [counts(results) for results in computed]
-    return {name: str(sum(int(number[name]) for number in each)) for name in COUNTED}
+    return in_words({name: sum(number[name] for number in each) for name in COUNTED})
 
 
 def _packed(svg: str) -> bytes:

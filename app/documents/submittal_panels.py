@@ -13,7 +13,7 @@ from app.documents.submittal_parts import SCHEDULES
 from app.documents.submittal_schedules import checkpoint_rows, drift_words, trim_rows
 from app.documents.submittal_shop import PlotDrawing
 from app.documents.submittal_shop_tables import shop_tables
-from app.documents.submittal_words import TICK_WORDS, counted, counts, size_words
+from app.documents.submittal_words import TICK_WORDS, counted, counts, in_words, size_words
 from app.panel.project import Project
 
 Document = dict[str, Any]
@@ -39,7 +39,7 @@ def panel_document(
         "size": size_words(panel.width, panel.height, unit),
         "brick": f"{panel.field.size}, {panel.field.bond}",
         "scale": drawn[0].scale if drawn else "–",
-        "counts": counts(results),
+        "counts": in_words(counts(results)),
         "counted": counted(results),
         "revision": results.revision,
         "digest-short": results.digest.removeprefix("sha256:")[:SHORT_DIGEST],

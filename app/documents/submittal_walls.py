@@ -8,7 +8,7 @@ from app.brickwork.wall import is_continuous
 from app.documents.panel_results import PanelResults
 from app.documents.submittal_packing import packed
 from app.documents.submittal_paper import Placed, scales_for, wall_placed, wall_room
-from app.documents.submittal_words import COUNTED, counts, size_words
+from app.documents.submittal_words import COUNTED, counts, in_words, size_words
 from app.drawing.lettering import lettered, with_fractions
 from app.drawing.scales import NoScaleFits, Scale, SheetSize, largest_scale
 from app.drawing.svg import svg_document
@@ -70,7 +70,7 @@ def _wall_sheet(results: Sequence[PanelResults], unit: str, sheet: SheetSize, pa
 
 def _panel_row(results: PanelResults, unit: str) -> tuple[str, ...]:
     """Mark, size, brick, and the panel's numbers as in the panel schedule."""
-    panel, number = results.panel, counts(results)
+    panel, number = results.panel, in_words(counts(results))
     size = size_words(panel.width, panel.height, unit)
     return panel.mark, size, f"{panel.field.size}, {panel.field.bond}", *(number[name] for name in COUNTED)
 

@@ -1,5 +1,7 @@
 """Words of a submittal that stand on more than one of its sheets."""
 
+from collections.abc import Mapping
+
 from app.documents.accepted import open_findings
 from app.documents.panel_results import Issue, PanelResults
 from app.drawing.lettering import lettered
@@ -29,16 +31,21 @@ LIMITS = (DEFERENCE, OUTSIDE)
 COVER_LIMITS = f"{OUTSIDE} Cautions for each task are on the last sheet; local codes and the safety officer govern."
 
 
-def counts(results: PanelResults) -> dict[str, str]:
+def counts(results: PanelResults) -> dict[str, int]:
     """A panel's numbers, each from its layout, sheet plan or open findings."""
     layout, still = results.layout, len(open_findings(results.findings, results.panel.accepted))
     numbers = (layout.whole, len(layout.trims), layout.small, results.cutting.used, still)
-    return dict(zip(COUNTED, map(str, numbers), strict=True))
+    return dict(zip(COUNTED, numbers, strict=True))
+
+
+def in_words(numbers: Mapping[str, int]) -> dict[str, str]:
+    """Numbers with their thousands apart."""
+    return {name: f"{number:,}" for name, number in numbers.items()}
 
 
 def counted(results: PanelResults) -> str:
     """The same numbers as one line."""
-    number = counts(results)
+    number = in_words(counts(results))
     return (
         f"Whole {number['whole']}, trimmed {number['trimmed']}, of these small {number['small']};"
         f" liner sheets {number['sheets']}"

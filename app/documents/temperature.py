@@ -5,9 +5,7 @@ from typing import Any
 
 from app.documents.kinds import Number, Setting
 from app.panel.faults import Fault, Refused
-
-LIMITS = {"F": (-60, 250), "C": (-51, 121)}
-"""Colder and hotter than any bed or store in which liner lies (common practice); C to the nearest degree."""
+from app.panel.temperatures import LIMITS
 
 
 @dataclass(frozen=True, slots=True)

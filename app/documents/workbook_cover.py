@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from app.documents.order_book import OrderBook
 from app.documents.workbook_table import USUAL, WIDE, Column, Row, Table, table
+from app.order.saw_saved import Saved
 from app.order.values import TOPICS
 from app.site.cautions import DEFERENCE, FOR_INFORMATION, OUTSIDE, Task, cautions_for
 
@@ -33,6 +34,8 @@ def _rows(book: OrderBook) -> Iterator[Row]:
     if weight := book.takeoff.weight:
         yield "Weight, approximate", f"{weight:,.0f} {book.rules.weight_unit}: brick, corner units and liner as ordered"
     yield "Counted", PACKS
+    if saved := Saved(book.saw.bricks, sum(panel.saw.bricks for panel in book.panels)).words:
+        yield "Counted", saved
     if len(book.project.blend.colours) > 1:
         yield "Counted", BLEND
     yield "Counted", COUNTED

@@ -6,6 +6,8 @@ from app.documents.measure import Measured
 from app.documents.order_book import BookPanel, OrderBook
 from app.documents.workbook_table import USUAL, WIDE, Column, Row, Table, table
 
+AREA_DECIMALS = 1
+
 
 def liner_sheets(book: OrderBook) -> Table:
     """One row an unpacked sheet; laid sheets by their numbers on the bed, the first the one it is fetched for."""
@@ -18,7 +20,7 @@ def liner_sheets(book: OrderBook) -> Table:
         Column("Bond", USUAL),
         Column("Laid sheets"),
         Column("Cut for sheets", WIDE),
-        Column(f"Area laid, {unit}2", USUAL, 1),
+        Column(f"Area laid, {unit}2", USUAL, AREA_DECIMALS),
     )
     return table("Liner sheets", columns, (row for panel in book.panels for row in _sheets(panel, unit)))
 
@@ -26,6 +28,6 @@ def liner_sheets(book: OrderBook) -> Table:
 def _sheets(panel: BookPanel, unit: str) -> Iterator[Row]:
     for sheet in panel.work.cutting.sheets:
         numbers = ", ".join(str(taken.number) for taken in sheet.taken)
-        area = Measured(unit).area(sum(taken.area for taken in sheet.taken))
+        area = round(Measured(unit).area(sum(taken.area for taken in sheet.taken)), AREA_DECIMALS)
         mould = sheet.owner, sheet.size, sheet.bond
         yield panel.casting.wall, panel.casting.mark, *mould, len(sheet.taken), numbers, area

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from app.documents.order_book import OrderBook
 from app.documents.workbook_table import USUAL, WIDE, Cell, Column, Row, Table, table
+from app.order.line_words import to_hundredth
 from app.order.values import TOPICS, Line
 
 COLUMNS = (
@@ -47,12 +48,7 @@ def _lines(name: str, lines: Sequence[Line]) -> Table:
 def _row(line: Line) -> Row:
     counts = {pack.name: pack.count for pack in line.packs}
     packs: list[Cell] = [counts.get(name) for name in PACKS]
-    numbers = _number(line.net), _number(line.overage), _number(line.order)
+    numbers = to_hundredth(line.net), to_hundredth(line.overage), to_hundredth(line.order)
     weight = None if line.weight is None else round(line.weight, 2)
     words = weight, line.weight_unit, line.reason, line.note
     return line.item, line.kind, *numbers, line.unit, line.colour, line.size, *packs, *words
-
-
-def _number(value: float) -> float:
-    """A count as it is, all else to a hundredth: as the other outputs."""
-    return round(value, 2) if isinstance(value, float) else value

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from app.documents.order_book import BookPanel, OrderBook
 from app.documents.workbook_table import USUAL, WIDE, Column, Row, Table, table
 from app.order.brick_counts import brick_counts
+from app.order.line_words import to_hundredth
 
 SHORT_DIGEST = 12
 PANEL = (Column("Wall"), Column("Panel"))
@@ -30,8 +31,7 @@ def _items(panel: BookPanel) -> Iterator[Row]:
     digest = panel.digest.removeprefix("sha256:")[:SHORT_DIGEST]
     start = casting.wall, casting.mark, casting.cast_on, "yes" if casting.is_placed else "no"
     for line in panel.takeoff.lines:
-        net = round(line.net, 2) if isinstance(line.net, float) else line.net
-        yield *start, line.item, net, line.unit, line.topic, digest
+        yield *start, line.item, to_hundredth(line.net), line.unit, line.topic, digest
 
 
 def bricks(book: OrderBook) -> Table:

@@ -9,7 +9,7 @@ from app.order.saw_values import SawPiece, Seat
 
 
 def saw_pieces(book: OrderBook) -> Table:
-    """One row a group of equal pieces: square cuts, rips, notches, skew cuts, then corner units."""
+    """One row a group of equal pieces: square cuts, rips, notches, skew cuts, bricks rubbed off, then corner units."""
     unit = book.unit
     columns = (
         Column("Size", USUAL),
@@ -28,7 +28,7 @@ def saw_pieces(book: OrderBook) -> Table:
 
 def _flat(book: OrderBook, unit: str) -> Iterator[Row]:
     saw = book.saw
-    for piece in (*saw.pieces, *saw.rips, *saw.notches, *saw.skews):
+    for piece in (*saw.pieces, *saw.rips, *saw.notches, *saw.skews, *saw.rubs):
         end = "one" if piece.has_factory_end else "none needed"
         brick = piece.size, piece.kind, piece.colour
         measures = *length_cells(piece.length, unit), *length_cells(piece.height, unit), None, None

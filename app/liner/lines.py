@@ -98,12 +98,25 @@ def _form_edges(layout: Layout, tape: Tape) -> Iterator[Part]:
     if len(square) < 2:
         return
     margins = edge_margins(panel, kept_margin(panel, layout.size.head_joint.inches))
-    turn = (1 if outline_polygon(panel).exterior.is_ccw else -1) * (1 if axis else -1)
+    is_ccw = outline_polygon(panel).exterior.is_ccw
     for k, a, b in square:
-        ends_the_brick = turn * (b[1 - axis] - a[1 - axis]) < 0
+        ends_the_brick = _ends_the_brick(a, b, axis, is_ccw)
         if ends_the_brick == tape.is_turned and margins[k] <= TOLERANCE:
             low, high = sorted((a[1 - axis], b[1 - axis]))
-            yield Part(tape.running(a[axis]), f"edge {k}", low, high)
+            yield Part(tape.running(a[axis]), _edge_name(layout, a[axis], axis, ends_the_brick), low, high)
+
+
+def _ends_the_brick(a: Point2, b: Point2, axis: int, is_ccw: bool) -> bool:
+    """Whether the panel lies on the lower side of an edge square to an axis: to its left, or below it."""
+    return (1 if is_ccw else -1) * (1 if axis else -1) * (b[1 - axis] - a[1 - axis]) < 0
+
+
+def _edge_name(layout: Layout, at: float, axis: int, ends_the_brick: bool) -> str:
+    """An edge of the outline by the side of the bed that it faces: the form's own edge there, or a step in it."""
+    ends = [point[axis] for point in layout.panel.outline_inches]
+    is_outer = min(abs(at - min(ends)), abs(at - max(ends))) <= TOLERANCE
+    side = (("right", "left"), ("foot", "top"))[axis][ends_the_brick]
+    return f"{'form edge' if is_outer else 'step in the form'}, bed {side}"
 
 
 def control_lines(layout: Layout, tape: Tape) -> list[Line]:
@@ -150,12 +163,16 @@ def _zone_edges(layout: Layout, tape: Tape) -> Iterator[Line]:
 
 
 def _edges(layout: Layout, tape: Tape) -> Iterator[Line]:
-    """Edges of the outline square to the tape, by their numbers; the far one upwards by name."""
+    """Edges of the outline square to the tape, by where they are on the bed; the far one upwards by name."""
     axis = 0 if tape.axis == "x" else 1
     points = layout.panel.outline_inches
     far = tape.running(tape.reach)
-    sides = enumerate(pairwise((*points, points[0])))
-    square = [(a[axis], f"edge {k}") for k, (a, b) in sides if abs(a[axis] - b[axis]) <= TOLERANCE]
+    is_ccw = outline_polygon(layout.panel).exterior.is_ccw
+    square = [
+        (a[axis], _edge_name(layout, a[axis], axis, _ends_the_brick(a, b, axis, is_ccw)))
+        for a, b in pairwise((*points, points[0]))
+        if abs(a[axis] - b[axis]) <= TOLERANCE
+    ]
     at_far = [line for line in square if abs(line[0] - far) <= TOLERANCE]
     yield from (line for line in square if line not in at_far)
     if tape.axis == "y":

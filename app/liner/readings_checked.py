@@ -9,10 +9,8 @@ from app.liner.readings_values import Reading
 from app.liner.values import Checkpoint, Drift
 from app.panel.faults import Fault, Refused
 from app.panel.project import Liner
+from app.panel.temperatures import LIMITS
 from app.panel.tolerance import TOLERANCE
-
-TEMPERATURES = {"F": (-60, 250), "C": (-51, 121)}
-"""Colder and hotter than any bed on which liner lies, C to the nearest degree (common practice)."""
 
 MISREAD = 1.0
 """Inches off its own checkpoint from which a value that would be right at another is taken for that one's (common
@@ -22,6 +20,7 @@ OVER = 1.0
 """Inches by which a tape may show more than the panel: 40 ft of liner grow 0.864 in. over 40 F."""
 
 EXTENTS = {"x": "width", "y": "height"}
+WAYS = {"x": "along", "y": "up"}
 
 
 def checked(
@@ -45,7 +44,7 @@ def checked(
 
 
 def _temperature_faults(reading: Reading, unit: str) -> list[Fault]:
-    low, high = TEMPERATURES[unit]
+    low, high = LIMITS[unit]
     taken = (("bed temperature", reading.bed_temperature), ("tape temperature", reading.tape_temperature))
     return [
         Fault(name, f"{value:g} °{unit}", f"{low} to {high} °{unit}")
@@ -86,7 +85,9 @@ def _value_faults(
 ) -> list[Fault]:
     """At most one fault, the plainest."""
     reach = layout.panel.width if point.axis == "x" else layout.panel.height
-    found = f"{Units(unit).said(reading.value)} on axis {point.axis}" if isfinite(reading.value) else "no number"
+    found = "no number"
+    if isfinite(reading.value):
+        found = f"{Units(unit).said(reading.value)} {WAYS[point.axis]} the panel"
     if not 0 <= reading.value <= reach + OVER:
         return [Fault("reading", found, f"0 to {Units(unit).said(reach)}, the panel's {EXTENTS[point.axis]}")]
     sheet = mould(layout.bond, layout.size, liner.columns, liner.rows).size[0 if point.axis == "x" else 1]

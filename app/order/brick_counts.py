@@ -15,7 +15,8 @@ from app.order.work import FaceWork
 
 @dataclass(frozen=True, slots=True)
 class BrickCount:
-    """Bricks of one size, kind and colour: set whole, cut up, and the pieces that those are cut into."""
+    """Bricks of one size, kind and colour: set whole, of these `rubbed` with a corner rubbed off, cut up, and the
+    pieces that those are cut into."""
 
     size: str
     kind: str
@@ -23,6 +24,7 @@ class BrickCount:
     whole: int
     cut_up: int
     pieces: int
+    rubbed: int = 0
 
     @property
     def bricks(self) -> int:
@@ -36,16 +38,21 @@ def brick_counts(faces: Sequence[FaceWork], saw: SawList, rules: Rules) -> tuple
 
     Corner units are no flat bricks, but bricks behind them are.
     """
-    whole, pieces = Counter[Brick](), Counter[Brick]()
+    whole, pieces, rubbed = Counter[Brick](), Counter[Brick](), Counter[Brick]()
     for face in faces:
         whole += _whole(face, rules) + _whole_behind_corners(face, rules)
+    for piece in saw.rubs:
+        rubbed[piece.size, piece.kind, piece.colour] += piece.count
     for piece in saw.groups:
         pieces[piece.size, piece.kind, piece.colour] += piece.count
+    whole += rubbed
     colours = [colour.name for colour in rules.blend.colours] or [""]
     bricks = sorted(
         {*whole, *saw.bricks_by}, key=lambda brick: (brick[0], KINDS.index(brick[1]), colours.index(brick[2]))
     )
-    return tuple(BrickCount(*brick, whole[brick], saw.bricks_by.get(brick, 0), pieces[brick]) for brick in bricks)
+    return tuple(
+        BrickCount(*brick, whole[brick], saw.bricks_by.get(brick, 0), pieces[brick], rubbed[brick]) for brick in bricks
+    )
 
 
 def _whole(face: FaceWork, rules: Rules) -> Counter[Brick]:

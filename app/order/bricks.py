@@ -37,8 +37,10 @@ def brick_lines(works: Sequence[PanelWork], saw: SawList, rules: Rules) -> Itera
 
 
 def _note(count: BrickCount) -> str:
-    cut = f", {count.cut_up} to cut into {count.pieces} trimmed {'piece' if count.pieces == 1 else 'pieces'}"
-    notes = [f"{count.whole} whole{cut if count.pieces else ''}"]
+    cut = f", {count.cut_up:,} to cut into {count.pieces:,} trimmed {'piece' if count.pieces == 1 else 'pieces'}"
+    notes = [f"{count.whole:,} whole{cut if count.pieces else ''}"]
+    if count.rubbed:
+        notes.append(f"{count.rubbed:,} of the whole ones with a corner rubbed off")
     if count.kind == "header":
         notes.append("half-length unit")
     if count.kind in STANDING:

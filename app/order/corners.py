@@ -55,7 +55,7 @@ def _is_shortened_only(leg: Leg) -> bool:
 
 
 def _note(net: int, cut: int, shortened: int) -> str:
-    notes = [f"{net - cut - shortened} whole, {cut + shortened} trimmed; one piece turns the corner"]
+    notes = [f"{net - cut - shortened:,} whole, {cut + shortened:,} trimmed; one piece turns the corner"]
     if shortened:
         notes.append(f"{shortened} of the trimmed only at the return's depth")
     return "; ".join(notes)

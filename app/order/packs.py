@@ -36,7 +36,7 @@ def _whole_length(net: float, percent: float) -> int:
 
 def length_reason(net: float, unit: str, percent: float) -> str:
     """Where `length_overage` of the same comes from, in words."""
-    return f"{percent:g} percent of {net:.1f} {unit}, up to the whole {unit}"
+    return f"{percent:g} percent of {net:,.1f} {unit}, up to the whole {unit}"
 
 
 def with_overage(net: float, percent: float) -> float:

@@ -9,9 +9,11 @@ from app.order.rules import Rules
 from app.order.saw_corners import corner_cuts
 from app.order.saw_optimum import Yield, fewest
 from app.order.saw_pieces import FlatPiece, flat_pieces
+from app.order.saw_rubbed import is_rubbed
+from app.order.saw_seats import seats_of
 from app.order.saw_steps import inches, nm, outline_to_step, step_of, to_step
 from app.order.saw_stock import Item, Stock, Way, bricks_of
-from app.order.saw_values import Brick, Cut, Pattern, Point, SawList, SawPiece, Seat
+from app.order.saw_values import Brick, Cut, Pattern, Point, SawList, SawPiece
 from app.order.work import FaceWork
 from app.panel.faults import Fault, Refused
 
@@ -40,11 +42,12 @@ def saw_list(faces: Sequence[FaceWork], rules: Rules) -> SawList:
 
     A piece comes from a brick of its own size, kind and colour.
     Pieces cut to length share bricks, with at most two factory ends a brick; a rip, a notch and a skew cut take a
-    brick each; a corner unit is cut from a corner unit. No panels and no cuts give an empty list. Raises Refused for a
+    brick each; a corner unit is cut from a corner unit. A notch or skew cut smaller than the kerf is no cut: its brick
+    is rubbed off by hand. No panels and no cuts give an empty list. Raises Refused for a
     kerf that a brick to cut is no longer than.
     """
-    groups = _grouped(faces, step_of(rules.length_unit))
-    rows = {cut: tuple(_rows(groups, cut, rules)) for cut in ("length", "height", "notch", "skew")}
+    groups = _grouped(faces, step_of(rules.length_unit), rules.order.kerf.inches)
+    rows = {cut: tuple(_rows(groups, cut, rules)) for cut in ("length", "height", "notch", "skew", "rub")}
     yields = _yields(groups, rules)
     patterns = tuple(_patterns(yields, rules))
     single = sum(piece.count for cut in ("height", "notch", "skew") for piece in rows[cut])
@@ -60,17 +63,18 @@ def saw_list(faces: Sequence[FaceWork], rules: Rules) -> SawList:
         rips=rows["height"],
         notches=rows["notch"],
         skews=rows["skew"],
+        rubs=rows["rub"],
         corners=corner_cuts(faces, rules),
     )
 
 
 def _bricks_by(groups: Mapping[_Key, Places], yields: Mapping[_Stock, Yield], rules: Rules) -> Mapping[Brick, int]:
-    """Bricks by size, kind and colour as in the blend: those cut across, and one for each other piece."""
+    """Bricks by size, kind and colour as in the blend: those cut across, and one for each other piece that is cut."""
     bricks = Counter[tuple[str, str, int]]()
     for (size, kind, colour, _), found in yields.items():
         bricks[size, kind, colour] += bricks_of(found.ways)
     for key, places in groups.items():
-        if key.cut != "length":
+        if key.cut not in ("length", "rub"):
             bricks[key.size, key.kind, key.colour] += places.total()
     named = Counter[Brick]()
     for (size, kind, k), count in sorted(bricks.items()):
@@ -78,17 +82,22 @@ def _bricks_by(groups: Mapping[_Key, Places], yields: Mapping[_Stock, Yield], ru
     return named
 
 
-def _grouped(faces: Sequence[FaceWork], step: int) -> Mapping[_Key, Places]:
+def _grouped(faces: Sequence[FaceWork], step: int, kerf: float) -> Mapping[_Key, Places]:
     """Where the pieces of each group go, panels in their order and courses as they come."""
     groups: defaultdict[_Key, Places] = defaultdict(Counter)
     for face in faces:
         for piece in flat_pieces(face):
-            groups[_key(piece, step)][face.layout.panel.mark, piece.zone, piece.course] += 1
+            groups[_key(piece, step, kerf)][face.layout.panel.mark, piece.zone, piece.course] += 1
     return groups
 
 
-def _key(piece: FlatPiece, step: int) -> _Key:
+def _key(piece: FlatPiece, step: int, kerf: float) -> _Key:
+    """How a piece is cut; of one that is rubbed only from what."""
     length, height = piece.whole
+    outline = outline_to_step(piece.outline, piece.whole, step)
+    if outline and is_rubbed(outline, piece.whole, kerf):
+        whole = nm(length), nm(height)
+        return _Key(piece.size, piece.kind, piece.colour, whole, "rub", *whole, has_factory_end=False, outline=())
     return _Key(
         size=piece.size,
         kind=piece.kind,
@@ -98,7 +107,7 @@ def _key(piece: FlatPiece, step: int) -> _Key:
         length=to_step(piece.length, length, step),
         height=to_step(piece.height, height, step),
         has_factory_end=piece.has_factory_end,
-        outline=outline_to_step(piece.outline, piece.whole, step),
+        outline=outline,
     )
 
 
@@ -117,7 +126,7 @@ def _rows(groups: Mapping[_Key, Places], cut: str, rules: Rules) -> Iterator[Saw
             has_factory_end=key.has_factory_end,
             whole=(inches(key.whole[0]), inches(key.whole[1])),
             outline=key.outline or _box(inches(key.length), inches(key.height)),
-            seats=tuple(Seat(*place, count) for place, count in places.items()),
+            seats=seats_of(places),
             colour=rules.colour_name(key.colour),
         )
 

@@ -7,8 +7,9 @@ from app.brickwork.cuts import CUTS
 from app.brickwork.layout import Layout
 from app.brickwork.returns import Leg, Return, size_of
 from app.order.rules import Rules
+from app.order.saw_seats import seats_of
 from app.order.saw_steps import inches, step_of, to_step
-from app.order.saw_values import CornerCut, Seat
+from app.order.saw_values import CornerCut
 from app.order.work import FaceWork
 from app.panel.tolerance import TOLERANCE
 
@@ -30,9 +31,8 @@ def corner_cuts(faces: Sequence[FaceWork], rules: Rules) -> tuple[CornerCut, ...
 
 def _row(key: _Key, places: _Places, rules: Rules) -> CornerCut:
     size, hand, colour, cut, face_leg, return_leg, height = key
-    seats = tuple(Seat(*place, count) for place, count in places.items())
     legs = inches(face_leg), inches(return_leg), inches(height)
-    return CornerCut(size, hand, cut, *legs, places.total(), seats, rules.colour_name(colour))
+    return CornerCut(size, hand, cut, *legs, places.total(), seats_of(places), rules.colour_name(colour))
 
 
 def _key(face: FaceWork, one: Return, leg: Leg, step: int) -> _Key:

@@ -111,6 +111,7 @@ class SawList:
     `bricks` are the flat bricks that are cut up, `bound` is proven to be their least number, `first_fit` what cutting
     the longest first takes, `bricks_by` the same bricks by size, kind and colour as they are ordered (rips,
     notches and skew cuts are in it with a brick each; corner units are not). `pieces` are square cuts to length.
+    `rubs` are whole bricks of which a corner smaller than the kerf is rubbed off by hand: no bricks for the saw.
     """
 
     kerf: float = 0.0
@@ -123,6 +124,7 @@ class SawList:
     rips: tuple[SawPiece, ...] = ()
     notches: tuple[SawPiece, ...] = ()
     skews: tuple[SawPiece, ...] = ()
+    rubs: tuple[SawPiece, ...] = ()
     corners: tuple[CornerCut, ...] = ()
 
     @property
@@ -134,6 +136,11 @@ class SawList:
     def groups(self) -> tuple[SawPiece, ...]:
         """Every group of pieces that are cut from flat bricks."""
         return (*self.pieces, *self.rips, *self.notches, *self.skews)
+
+    @property
+    def rubbed(self) -> int:
+        """How many bricks are rubbed off by hand."""
+        return sum(piece.count for piece in self.rubs)
 
     @property
     def flat_pieces(self) -> int:

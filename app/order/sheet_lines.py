@@ -37,7 +37,7 @@ def sheet_lines(works: Sequence[PanelWork], rules: Rules) -> Iterator[Line]:
 
 
 def _note(placed: int) -> str:
-    places = "1 place" if placed == 1 else f"{placed} places"
+    places = "1 place" if placed == 1 else f"{placed:,} places"
     return f"sheets to unpack for {places} on the bed: trims are cut from what others leave"
 
 
@@ -48,7 +48,7 @@ def edge_lines(works: Sequence[PanelWork], rules: Rules) -> Iterator[Line]:
         by_kind.update(work.edges.by_kind)
     if total := sum(by_kind.values()):
         parts = ((rules.length(length), kind) for kind, length in by_kind.items() if length)
-        note = ", ".join(f"{length:.1f} {unit} {kind}" for (length, unit), kind in parts)
+        note = ", ".join(f"{length:,.1f} {unit} {kind}" for (length, unit), kind in parts)
         yield measured_line("Finishing edge piece", total, f"where courses stop in the open: {note}", rules, TOPICS[2])
 
 

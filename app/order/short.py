@@ -47,6 +47,7 @@ def short_list(
     lines: Sequence[Line],
     deliveries: Sequence[Delivery],
     overage_percent: float,
+    today: str,
 ) -> ShortList:
     """What of each line is on hand, what the panels still to place need day by day, and what is short of that.
 
@@ -55,11 +56,12 @@ def short_list(
     panels counts on, as broken bricks are not known. So the last day's need and what was used are just the project's
     order, and nothing is short once that was delivered. No day needs more than a later one: what is cut for more panels
     does for fewer. A casting day that is past but whose panels are not placed still counts as the next one; panels
-    without a day come last. No stock for no lines.
+    without a day come last. What is delivered after `today` (ISO 8601) is expected, and not on hand yet. No stock
+    for no lines.
     """
     delivered = Counter[str]()
     for delivery in deliveries:
-        delivered[delivery.item] += delivery.count
+        delivered[delivery.item] += delivery.count if delivery.day <= today else 0
     days = casting_days(castings)
     first = next(iter(days), None)
     return ShortList(
@@ -67,6 +69,7 @@ def short_list(
         panels=tuple(one.mark for one in castings if not one.is_placed and one.cast_on == first),
         stock=tuple(_stock(line, delivered[line.item], nets, days, overage_percent) for line in lines),
         unknown=tuple(sorted(set(delivered) - {line.item for line in lines})),
+        expected=tuple(delivery for delivery in deliveries if delivery.day > today),
     )
 
 

@@ -114,10 +114,10 @@ def _small(value: tuple[float, int], rules: Rules) -> str:
     """Square (2) or cubic (3) inches in words: metric as mm2 or ml."""
     inches, power = value
     if not rules.is_metric:
-        return f"{inches:.3f} sq in." if power == 2 else f"{inches:.1f} cu in."
-    return f"{inches * 25.4**2:.1f} mm2" if power == 2 else f"{inches * 2.54**3:.0f} ml"
+        return f"{inches:.3f} sq in." if power == 2 else f"{inches:,.1f} cu in."
+    return f"{inches * 25.4**2:.1f} mm2" if power == 2 else f"{inches * 2.54**3:,.0f} ml"
 
 
 def _run(total: float, rules: Rules) -> str:
     length, unit = rules.length(total)
-    return f"{length:.1f} {unit}"
+    return f"{length:,.1f} {unit}"

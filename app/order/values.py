@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from app.panel.delivery import Delivery
+
 TOPICS = ("brick", "corner units", "liner", "fixings and sundries", "for information")
 """What lines are about, in the order in which they follow; what is for information is not bought."""
 
@@ -107,10 +109,12 @@ class Stock:
 class ShortList:
     """What is short for the next casting day: the day ("" for none named), its panels' marks, and every item.
 
-    `day` is None where every panel is placed. `unknown` are items delivered that are no line of the order.
+    `day` is None where every panel is placed. `unknown` are items delivered that are no line of the order,
+    `expected` deliveries of later days, which are not on hand yet.
     """
 
     day: str | None
     panels: tuple[str, ...]
     stock: tuple[Stock, ...]
     unknown: tuple[str, ...] = ()
+    expected: tuple[Delivery, ...] = ()

@@ -20,3 +20,9 @@ class Blend:
 
     colours: tuple[Colour, ...] = ()
     cluster: int = 4
+
+    @property
+    def shares(self) -> str:
+        """The colours with their shares in words, `red 60, buff 40 percent`; "" for brick of one colour."""
+        said = ", ".join(f"{colour.name} {colour.percent:g}" for colour in self.colours)
+        return f"{said} percent" if said else ""

@@ -5,9 +5,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from urllib.parse import urlencode
 
-from app.documents.temperature import LIMITS
 from app.panel.faults import Fault
 from app.panel.project import Project
+from app.panel.temperatures import LIMITS
 from app.panel.wording import quoted
 from app.web.problems import KINDS, Failure, Problem
 

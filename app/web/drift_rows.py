@@ -210,12 +210,18 @@ def _tape_table(table: TapeTable, units: Units) -> TableOfTape:
 def _line_cells(table: TapeTable, units: Units) -> Iterator[LineCells]:
     for row in table.rows:
         near = row.first if table.hook == table.ends[0] else row.second
-        right = f"{_length(near.low, units)} to {_length(near.high, units)}"
+        right = f"{tape_said(near.low, units)}{',' if near.low < 0 else ''} to {tape_said(near.high, units)}"
         yield LineCells(row.mark, row.what, _cells(row.first, units), _cells(row.second, units), right)
 
 
 def _cells(reading: TapeReading, units: Units) -> ReadingCells:
-    return ReadingCells(_length(reading.nominal, units), _length(reading.expected, units))
+    return ReadingCells(_length(reading.nominal, units), tape_said(reading.expected, units))
+
+
+def tape_said(inches: float, units: Units) -> str:
+    """What the tape shows; liner that grew past the edge on which it is hooked is measured beyond it."""
+    past, nothing = _length(max(-inches, 0.0), units), _length(0.0, units)
+    return _length(max(inches, 0.0), units) if past == nothing else f"past the form by {past}"
 
 
 def _length(inches: float, units: Units) -> str:

@@ -6,12 +6,12 @@ from fastapi import APIRouter, Query
 from starlette.responses import HTMLResponse
 
 from app.storage import reading
-from app.web.database import Database
+from app.web.database import Database, Now
 from app.web.order_short import short_part
 from app.web.order_view import page_of
 from app.web.pages import show
 from app.web.scope import WHOLE, panels_in
-from app.workflow.compute import compute, takeoff_of
+from app.workflow.compute import compute, saved_of, takeoff_of
 from app.workflow.loading import load_project
 from app.workflow.stock import short_of
 
@@ -21,11 +21,12 @@ Of = Annotated[str, Query(max_length=80)]
 
 
 @router.get("")
-def order(project_id: str, database: Database, of: Of = WHOLE) -> HTMLResponse:
+def order(project_id: str, database: Database, now: Now, of: Of = WHOLE) -> HTMLResponse:
     """The page of one scope; what is short is always the whole project's, as deliveries are."""
     with reading(database) as session:
         loaded = load_project(session, project_id)
     title, panels = panels_in(loaded, of)
     computed = [compute(panel.project, panel.wall, panel.panel) for panel in panels]
     found = takeoff_of(loaded.project, computed)
-    return show("order.html", page_of(loaded, of, title, panels, found, short_part(short_of(loaded))))
+    short = short_part(short_of(loaded, now.astimezone().date()))
+    return show("order.html", page_of(loaded, of, title, panels, found, short, saved_of(loaded.project, computed)))

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from app.order.line_words import amount
 from app.order.values import ShortList, Stock
 from app.web.words import counted, listed
 
@@ -22,11 +23,13 @@ class ShortRow:
 
 @dataclass(frozen=True, slots=True)
 class ShortPart:
-    """The next casting day, and every item that is needed, delivered or used; `notes` are what does not add up."""
+    """The next casting day, and every item that is needed, delivered or used; `expected` are deliveries to come,
+    `notes` what does not add up."""
 
     title: str
     words: str
     rows: tuple[ShortRow, ...]
+    expected: tuple[str, ...]
     notes: tuple[str, ...]
 
 
@@ -38,6 +41,7 @@ def short_part(found: ShortList) -> ShortPart:
         title=f"For the casting day {found.day}" if found.day else "For the next casting day",
         words=_words(found, missing),
         rows=tuple(sorted(rows, key=lambda row: not row.is_short)),
+        expected=tuple(f"{one.count:,} of {one.item} on {one.day}" for one in found.expected),
         notes=tuple(_notes(found)),
     )
 
@@ -54,11 +58,11 @@ def _words(found: ShortList, missing: int) -> str:
 def _row(stock: Stock) -> ShortRow:
     return ShortRow(
         item=stock.item,
-        delivered=_amount(stock.delivered),
-        used=_amount(stock.used),
-        on_hand=_amount(stock.on_hand),
-        needed=_amount(stock.needed),
-        short=_amount(stock.short) if stock.short else "0",
+        delivered=amount(stock.delivered),
+        used=amount(stock.used),
+        on_hand=amount(stock.on_hand),
+        needed=amount(stock.needed),
+        short=amount(stock.short),
         is_short=stock.short > 0,
         words=_later(stock),
     )
@@ -71,17 +75,13 @@ def _later(stock: Stock) -> str:
     later = next((day for day in stock.days[1:] if day.short), None)
     if later is None:
         return ""
-    return f"{_amount(later.short)} short {f'by {later.day}' if later.day else 'for panels without a day'}"
+    return f"{amount(later.short)} short {f'by {later.day}' if later.day else 'for panels without a day'}"
 
 
 def _notes(found: ShortList) -> list[str]:
     notes = [
-        f"{stock.item}: placed panels took {_amount(stock.unnoted)} {stock.unit} more than was noted as delivered."
+        f"{stock.item}: placed panels took {amount(stock.unnoted)} {stock.unit} more than was noted as delivered."
         for stock in found.stock
         if stock.unnoted
     ]
     return notes + [f"{item} was delivered but is no line of the order." for item in found.unknown]
-
-
-def _amount(value: float) -> str:
-    return f"{value:,.0f}" if value == int(value) else f"{value:,.1f}"

@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from app.order.line_words import amount, pack_words, unit_words, weight_words
+from app.order.saw_saved import Saved
 from app.order.values import TOPICS, Line, Takeoff
 from app.panel.project import Project
 from app.site.cautions import Task
@@ -10,7 +12,7 @@ from app.web.caution_list import cautions_of
 from app.web.order_short import ShortPart
 from app.web.page_links import project_links, project_path
 from app.web.scope import ScopePage, query_of, scope_groups
-from app.web.words import counted, listed
+from app.web.words import counted
 from app.workflow.loading import LoadedPanel, LoadedProject
 
 TASKS: tuple[Task, ...] = ("fixing liner", "washing")
@@ -64,13 +66,20 @@ class OrderPage(ScopePage):
     """The order for some panels of a project."""
 
     colours: str
+    saved: str
     topics: tuple[OrderGroup, ...]
     short: ShortPart
     files: tuple[OrderFile, ...]
 
 
 def page_of(
-    loaded: LoadedProject, of: str, title: str, panels: Sequence[LoadedPanel], found: Takeoff, short: ShortPart
+    loaded: LoadedProject,
+    of: str,
+    title: str,
+    panels: Sequence[LoadedPanel],
+    found: Takeoff,
+    short: ShortPart,
+    saved: Saved,
 ) -> OrderPage:
     """The page; a scope without panels says so in words."""
     project = loaded.project
@@ -83,16 +92,12 @@ def page_of(
         groups=scope_groups(loaded, "order", of),
         empty=_empty(loaded, panels),
         colours=_colours(project),
+        saved=saved.words,
         topics=_topics(found.lines),
         short=short,
         files=_files(loaded, of, title),
         cautions=cautions_of(*TASKS),
     )
-
-
-def amount(value: float) -> str:
-    """A count or a measure as the page writes it: whole where it is whole, else to a tenth."""
-    return f"{value:,.0f}" if value == int(value) else f"{value:,.1f}"
 
 
 def _lead(project: Project, panels: Sequence[LoadedPanel]) -> str:
@@ -109,8 +114,8 @@ def _empty(loaded: LoadedProject, panels: Sequence[LoadedPanel]) -> str:
 
 
 def _colours(project: Project) -> str:
-    shares = [f"{colour.name} {colour.percent:g}" for colour in project.blend.colours]
-    return f"Blend of {listed(shares)} percent, counted as it is laid out." if shares else ""
+    shares = project.blend.shares
+    return f"Blend of {shares}, counted as it is laid out." if shares else ""
 
 
 def _topics(lines: Sequence[Line]) -> tuple[OrderGroup, ...]:
@@ -140,9 +145,9 @@ def _row(line: Line) -> OrderRow:
         overage=amount(line.overage) if line.overage else "",
         reason=line.reason,
         order=amount(line.order),
-        unit=line.unit,
-        packs=listed([f"{counted(pack.count, pack.name)} of {pack.holds:,}" for pack in line.packs], "or"),
-        weight=f"{line.weight:,.0f} {line.weight_unit}" if line.weight is not None else "",
+        unit=unit_words(line),
+        packs=pack_words(line),
+        weight=weight_words(line),
     )
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from math import nan
 
 from markupsafe import Markup
 
@@ -10,7 +11,7 @@ from app.drawing.views.readings import reading_history
 from app.lengths import LengthError, format_length, parse
 from app.liner.readings import judge
 from app.liner.readings_ahead import joints_ahead
-from app.liner.readings_checked import checked
+from app.liner.readings_checked import WAYS, checked
 from app.liner.readings_values import KINDS, Reading, Verdict
 from app.liner.values import Checkpoint
 from app.panel.faults import Fault, Refused
@@ -20,6 +21,8 @@ from app.workflow.compute import Computed
 
 BETWEEN = "|"
 """Stands between the fields of a reading that was tried before."""
+
+TEMPERATURES = ("bed temperature", "tape temperature")
 
 LONGEST_TRY = 160
 MOST_TRIES = 40
@@ -125,8 +128,14 @@ def reading_answer(computed: Computed, project: Project, typed: Try, before: Seq
 def _judged(computed: Computed, project: Project, typed: Try) -> Verdict:
     units = project.length_unit, project.temperature_unit
     layout, liner, drift = computed.layout, project.liner, computed.drift
-    reading = _reading(typed, *units)
-    point = checked(reading, layout, liner, drift, *units)
+    reading, faults = _reading(typed, *units)
+    try:
+        point = checked(reading, layout, liner, drift, *units)
+    except Refused as refused:
+        told = {fault.path for fault in faults}
+        raise Refused([*faults, *(fault for fault in refused.faults if fault.path not in told)]) from None
+    if faults:
+        raise Refused(faults)
     return judge(reading, point, joints_ahead(layout, liner, drift, point), *units)
 
 
@@ -137,32 +146,28 @@ def _judged_or_none(computed: Computed, project: Project, typed: Try) -> Verdict
         return None
 
 
-def _reading(typed: Try, unit: str, degree: str) -> Reading:
-    """What was typed as values; raises Refused with every field that is none."""
+def _reading(typed: Try, unit: str, degree: str) -> tuple[Reading, list[Fault]]:
+    """What was typed as values, and a fault for every field that is none; such a value is no number, such a
+    temperature not taken."""
     faults: list[Fault] = []
-    value, bed, tape = 0.0, None, None
+    value = nan
     try:
         value = parse(typed.reading, unit).inches
     except LengthError as error:
         faults.append(Fault("reading", typed.reading or "nothing", f"{error.expected}, for example {error.example}"))
-    try:
-        bed = _temperature("bed temperature", typed.bed, degree)
-        tape = _temperature("tape temperature", typed.tape, degree)
-    except Refused as refused:
-        faults += refused.faults
-    if faults:
-        raise Refused(faults)
-    return Reading(typed.checkpoint.upper(), value, bed, tape)
+    taken = [_temperature(name, text, degree) for name, text in zip(TEMPERATURES, (typed.bed, typed.tape), strict=True)]
+    bed, tape = (None if isinstance(one, Fault) else one for one in taken)
+    faults += [one for one in taken if isinstance(one, Fault)]
+    return Reading(typed.checkpoint.upper(), value, bed, tape), faults
 
 
-def _temperature(name: str, text: str, degree: str) -> float | None:
+def _temperature(name: str, text: str, degree: str) -> float | Fault | None:
+    """None where it was not taken."""
     number = text.removesuffix(degree).removesuffix("°").strip()
-    if not number:
-        return None
     try:
-        return float(number)
+        return float(number) if number else None
     except ValueError:
-        raise Refused([Fault(name, text, f"a temperature in °{degree}, for example 94")]) from None
+        return Fault(name, text, f"a temperature in °{degree}, for example 94")
 
 
 def _point(point: Checkpoint, unit: str) -> str:
@@ -182,16 +187,16 @@ def _ahead(computed: Computed, project: Project, verdict: Verdict) -> str:
 
 def _plot(computed: Computed, project: Project, axis: str, told: Sequence[Verdict], typed: Try) -> ReadingPlot:
     panel = computed.layout.panel
-    bed = _temperature("bed temperature", typed.bed, project.temperature_unit)
+    reading, _ = _reading(typed, project.length_unit, project.temperature_unit)
     drawn = reading_history(
         computed.drift,
         axis,
         told,
         reach=panel.width if axis == "x" else panel.height,
-        temperature=bed,
+        temperature=reading.bed_temperature,
         unit=project.length_unit,
         degree=project.temperature_unit,
-        title=f"{panel.mark}, readings tried along {axis}, not recorded",
+        title=f"{panel.mark}, readings tried {WAYS[axis]} the panel, not recorded",
     )
     groups = [
         Markup('<g class="layer {}">{}</g>').format(name, Markup(markup)) for name, markup in svg_layers(drawn).items()

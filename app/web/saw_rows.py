@@ -32,6 +32,7 @@ def rows_of(saw: SawList, unit: str) -> tuple[SawRow, ...]:
         *(_row(piece, unit) for piece in (*saw.pieces, *saw.rips)),
         *_drawn("notch", saw.notches),
         *_drawn("skew", saw.skews),
+        *_rubbed(saw),
         *(_corner(corner, unit) for corner in saw.corners),
     )
 
@@ -62,6 +63,18 @@ def _drawn(cut: str, pieces: tuple[SawPiece, ...]) -> Iterator[SawRow]:
             count=f"{sum(piece.count for piece in pieces):,}",
             ends="a brick each",
             where="at each drawing",
+        )
+
+
+def _rubbed(saw: SawList) -> Iterator[SawRow]:
+    if saw.rubs:
+        yield SawRow(
+            cut="rub off",
+            brick="; ".join(dict.fromkeys(piece.brick for piece in saw.rubs)),
+            measures="a corner smaller than the kerf",
+            count=f"{saw.rubbed:,}",
+            ends="whole bricks, by hand",
+            where=_where(tuple(seat for piece in saw.rubs for seat in piece.seats)),
         )
 
 

@@ -12,6 +12,7 @@ from app.drawing.saw_shape import shape_figure
 from app.drawing.svg import svg_layers, svg_patterns
 from app.drawing.views.saw_station import WORDS, saw_station, usual_scale
 from app.lengths import format_length
+from app.order.saw_saved import Saved
 from app.order.saw_values import Pattern, SawList, SawPiece
 from app.web.caution_list import cautions_of
 from app.web.page_links import project_links, project_path
@@ -73,6 +74,7 @@ class SawPage(ScopePage):
     """What is cut for some panels of a project."""
 
     totals: tuple[Total, ...]
+    saved: str
     rows: tuple[SawRow, ...]
     sections: tuple[SawSection, ...]
     key: str
@@ -81,7 +83,9 @@ class SawPage(ScopePage):
     sheets: tuple[SheetLink, ...]
 
 
-def page_of(loaded: LoadedProject, of: str, title: str, panels: Sequence[LoadedPanel], saw: SawList) -> SawPage:
+def page_of(
+    loaded: LoadedProject, of: str, title: str, panels: Sequence[LoadedPanel], saw: SawList, saved: Saved
+) -> SawPage:
     """The page for some panels of a project; a scope without panels or cuts says so in words."""
     project = loaded.project
     unit = project.length_unit
@@ -97,6 +101,7 @@ def page_of(loaded: LoadedProject, of: str, title: str, panels: Sequence[LoadedP
         groups=scope_groups(loaded, "saw", of),
         empty=_empty(saw, title, panels),
         totals=tuple(_totals(saw)),
+        saved=saved.words,
         rows=rows_of(saw, unit),
         sections=tuple(_sections(saw, pen)),
         key=KEY,
@@ -112,7 +117,7 @@ def _empty(saw: SawList, title: str, panels: Sequence[LoadedPanel]) -> str:
     if not panels:
         day = title.startswith("Casting day")
         return f"{title}: no panel is cast on it." if day else f"{title}: there are no panels in it yet."
-    return "" if saw.flat_pieces or saw.corners else "No brick of these panels is cut."
+    return "" if saw.flat_pieces or saw.rubs or saw.corners else "No brick of these panels is cut."
 
 
 def _totals(saw: SawList) -> Iterator[Total]:
@@ -122,6 +127,8 @@ def _totals(saw: SawList) -> Iterator[Total]:
     saved = saw.first_fit - saw.bricks
     yield Total("Longest piece first", f"{saw.first_fit:,}", f"{saved:,} more" if saved else "as many here")
     yield Total("A brick a piece", f"{saw.flat_pieces:,}", f"{saw.flat_pieces - saw.bricks:,} saved")
+    if saw.rubs:
+        yield Total("Rubbed off by hand", f"{saw.rubbed:,}", "corner smaller than the kerf, not in the bricks")
     corners = sum(corner.count for corner in saw.corners)
     if corners:
         yield Total("Corner units cut", f"{corners:,}", "one unit each, not in the bricks")

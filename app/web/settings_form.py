@@ -1,10 +1,12 @@
 """A form of project settings as the project file would say them: what was typed, as it was typed."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 from typing import Any
 
 from app.documents.json_text import read_text
+from app.documents.kinds import Setting
+from app.documents.order_keys import DELIVERY
 from app.panel.faults import Fault, Refused
 from app.web.settings_fields import ASKED
 from app.web.wall_form import typed_text
@@ -31,9 +33,19 @@ def delivery_typed(form: Mapping[str, str]) -> dict[str, Any]:
     """A delivery that a form asks for; its day, item and count are checked where the project file is read."""
     day, item, count = (form.get(name, "") for name in ("day", "item", "count"))
     missing = [Fault(name, "nothing", what) for name, text, what in _expected(day, item, count) if not text]
+    typed = {"day": day, "item": item, "count": as_typed(count)}
     if missing:
-        raise Refused(missing)
-    return {"day": day, "item": item, "count": as_typed(count)}
+        raise Refused([*missing, *_wrong(typed, {fault.path for fault in missing})])
+    return typed
+
+
+def _wrong(typed: Mapping[str, Any], missing: Container[str]) -> list[Fault]:
+    """What is wrong with the fields that are not missing."""
+    try:
+        DELIVERY.read(typed, Setting("in"))
+    except Refused as refused:
+        return [fault for fault in refused.faults if fault.path not in missing]
+    return []
 
 
 def as_typed(text: str) -> Any:

@@ -13,7 +13,7 @@ from app.panel.delivery import Delivery
 from app.panel.faults import Refused
 from app.panel.project import Project
 from app.web.settings_fields import RECORDS, TITLES, differences, setting_of
-from app.web.words import counted, listed
+from app.web.words import counted
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,9 +87,7 @@ def _words(project: Project, group: str, held: Mapping[str, Any]) -> str:
 
 def said_blend(blend: Blend) -> str:
     """A blend in words."""
-    shares = [f"{colour.name} {colour.percent:g}" for colour in blend.colours]
-    colours = f"{listed(shares)} percent" if shares else "one colour"
-    return f"{colours} (at most {counted(blend.cluster, 'brick')} of one colour together)"
+    return f"{blend.shares or 'one colour'} (at most {counted(blend.cluster, 'brick')} of one colour together)"
 
 
 def _delivery_told(address: str, project: Project, changed: Changed) -> Told | None:

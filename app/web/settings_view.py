@@ -20,6 +20,8 @@ WORDS = {
     "day": "Lowest and highest temperature of the bed while liner is laid. Drift is worked out for both.",
     "order": "What is added, how brick, sheets and adhesive are packed, and what the saw takes.",
 }
+DELIVERY_LABELS = (("day", "Day"), ("item", "Item"), ("count", "Pieces"))
+
 SPARE_ROWS = 2
 FEWEST_ROWS = 3
 MOST_ROWS = 12
@@ -37,6 +39,14 @@ class SettingGroup:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldFault:
+    """What is wrong, under what its field is called."""
+
+    label: str
+    fault: Fault
+
+
+@dataclass(frozen=True, slots=True)
 class ColourRow:
     """One colour as typed, with what is wrong with it."""
 
@@ -44,7 +54,7 @@ class ColourRow:
     place: int
     name: str
     percent: str
-    faults: tuple[Fault, ...]
+    faults: tuple[ToldFault, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +75,7 @@ class DeliveryRow:
     count: str
     take_back: str
     is_unknown: bool
+    is_expected: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +88,7 @@ class DeliveryForm:
     day: str
     item: str
     count: str
-    faults: Mapping[str, Fault]
+    faults: tuple[ToldFault, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -163,8 +174,7 @@ def _blend(
 def _blend_words(project: Project) -> str:
     if not project.blend.colours:
         return "Brick of one colour. Name the colours and their shares to have them laid out without clusters."
-    shares = ", ".join(f"{colour.name} {colour.percent:g}" for colour in project.blend.colours)
-    return f"{shares} percent, laid out the same way every time."
+    return f"{project.blend.shares}, laid out the same way every time."
 
 
 def _colours_typed(typed: Mapping[str, str]) -> list[tuple[str, str]]:
@@ -178,14 +188,15 @@ def _colours_held(document: Mapping[str, Any]) -> list[tuple[str, str]]:
 
 def _colour(place: int, name: str, percent: str, faults: Mapping[str, Fault]) -> ColourRow:
     path = f"blend.colours[{place}]"
-    wrong = tuple(fault for one in (f"{path}.name", f"{path}.percent") if (fault := faults.get(one)))
+    labels = ((f"{path}.name", f"Colour {place + 1}"), (f"{path}.percent", f"Share of colour {place + 1}"))
+    wrong = tuple(ToldFault(label, fault) for one, label in labels if (fault := faults.get(one)))
     return ColourRow(place + 1, place, name, percent, wrong)
 
 
 def _deliveries(loaded: LoadedProject, address: str, items: Sequence[str], today: str, asked: Asked) -> DeliveryForm:
     mine = asked.typed if asked.group == "deliveries" else {}
     came = list(enumerate(loaded.project.deliveries))
-    rows = [_delivery(place, one, address, items) for place, one in sorted(came, key=_newest_first)]
+    rows = [_delivery(place, one, address, items, today) for place, one in sorted(came, key=_newest_first)]
     faults = {fault.path.rpartition(".")[2]: fault for fault in asked.faults} if mine else {}
     return DeliveryForm(
         address=f"{address}/settings/deliveries",
@@ -194,7 +205,7 @@ def _deliveries(loaded: LoadedProject, address: str, items: Sequence[str], today
         day=mine.get("day", today),
         item=mine.get("item", ""),
         count=mine.get("count", ""),
-        faults={name: faults[name] for name in ("day", "item", "count") if name in faults},
+        faults=tuple(ToldFault(label, faults[name]) for name, label in DELIVERY_LABELS if name in faults),
     )
 
 
@@ -203,9 +214,9 @@ def _newest_first(numbered: tuple[int, Delivery]) -> tuple[int, int]:
     return -int(delivery.day.replace("-", "")), -place
 
 
-def _delivery(place: int, one: Delivery, address: str, items: Sequence[str]) -> DeliveryRow:
+def _delivery(place: int, one: Delivery, address: str, items: Sequence[str], today: str) -> DeliveryRow:
     take_back = f"{address}/settings/deliveries/{place}/take-back"
-    return DeliveryRow(one.day, one.item, f"{one.count:,}", take_back, one.item not in items)
+    return DeliveryRow(one.day, one.item, f"{one.count:,}", take_back, one.item not in items, one.day > today)
 
 
 def _elsewhere(
@@ -213,6 +224,6 @@ def _elsewhere(
 ) -> tuple[Fault, ...]:
     """Faults that stand beside no field."""
     beside = [field.fault for group in groups for field in group.fields]
-    beside += [blend.cluster.fault, *blend.faults, *(fault for row in blend.rows for fault in row.faults)]
-    beside += deliveries.faults.values()
+    beside += [blend.cluster.fault, *blend.faults, *(told.fault for row in blend.rows for told in row.faults)]
+    beside += [told.fault for told in deliveries.faults]
     return tuple(fault for fault in faults if fault not in beside)

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Any
 from urllib.parse import urlencode
 
@@ -68,8 +69,10 @@ def asked_of(form: Mapping[str, str], wall: Wall, unit: Unit) -> dict[str, Any]:
 
 
 def typed_text(value: Any) -> str:
-    """A value of the project file as somebody would type it; "" for none."""
-    return "" if value is None else value if isinstance(value, str) else json.dumps(value)
+    """A value of the project file as somebody would type it, no number with an exponent; "" for none."""
+    if value is None or isinstance(value, str):
+        return value or ""
+    return f"{Decimal(json.dumps(value)):f}" if isinstance(value, float) else json.dumps(value)
 
 
 def after(project_id: str, wall_id: str, change: WallChange) -> str:

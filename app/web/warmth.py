@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from app.documents.temperature import LIMITS
 from app.panel.project import Project
+from app.panel.temperatures import LIMITS
 from app.web.drift_asked import Asked
 from app.web.editor_checkpoints import temperatures
 

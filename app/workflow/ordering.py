@@ -28,7 +28,7 @@ def order_book(loaded: LoadedProject, scope: str, panels: Sequence[LoadedPanel],
         takeoff=takeoff_of(project, computed),
         panels=tuple(map(_book_panel, panels, computed)),
         saw=saw_list_of(project, computed),
-        short=short_of(loaded),
+        short=short_of(loaded, day),
     )
 
 

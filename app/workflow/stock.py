@@ -1,6 +1,7 @@
 """A project's order against its yard: what was delivered, what placed panels took, what is short."""
 
 from collections.abc import Mapping, Sequence
+from datetime import date
 from functools import lru_cache
 
 from app.order.rules import Rules
@@ -16,7 +17,7 @@ Rows = tuple[tuple[int, ...], ...]
 Nets = tuple[Mapping[str, float], ...]
 
 
-def short_of(loaded: LoadedProject) -> ShortList:
+def short_of(loaded: LoadedProject, today: date) -> ShortList:
     """What is short for the next casting day of the whole project, as deliveries are the project's; raises nothing."""
     project, castings = loaded.project, [casting_of(panel) for panel in loaded.panels]
     computed = tuple(compute(project, panel.wall, panel.panel) for panel in loaded.panels)
@@ -26,7 +27,7 @@ def short_of(loaded: LoadedProject) -> ShortList:
     nets = _nets(Keyed(tuple(map(id, computed)), computed), before, Rules.of(project))
     all_of = {line.item: line.net for line in whole}
     nets += (all_of,) * (len(rows) + 1 - len(before))
-    return short_list(castings, nets, whole, project.deliveries, project.order.overage_percent)
+    return short_list(castings, nets, whole, project.deliveries, project.order.overage_percent, today.isoformat())
 
 
 def casting_of(panel: LoadedPanel) -> Casting:

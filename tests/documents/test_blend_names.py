@@ -18,7 +18,7 @@ def test_a_name_that_an_earlier_colour_has_is_refused_with_its_place(again: str)
     (fault,) = caught.value.faults
     assert fault.path == "blend.colours[2].name"
     assert again.strip() in fault.found
-    assert "colours[0] has it too" in fault.expected
+    assert "colour 1 has it too" in fault.expected
 
 
 def test_capital_sharp_s_is_no_way_around() -> None:

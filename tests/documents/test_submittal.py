@@ -69,7 +69,7 @@ def test_every_panel_is_there_with_the_counts_of_its_layout(twelve: Project, twe
 
 def test_the_reference_panel_is_printed_with_its_reference_counts(b1_pdf: bytes) -> None:
     # The reference case states 5,144 whole, 785 trimmed and 177 small pieces.
-    assert any("Whole 5144, trimmed 785, of these small 177;" in text for text in page_texts(b1_pdf))
+    assert any("Whole 5,144, trimmed 785, of these small 177;" in text for text in page_texts(b1_pdf))
 
 
 def test_the_panel_schedule_adds_up(twelve: Project, twelve_texts: list[str]) -> None:
@@ -82,7 +82,7 @@ def test_the_panel_schedule_adds_up(twelve: Project, twelve_texts: list[str]) ->
         sum(one.cutting.used for one in results),
         sum(len(one.findings) for one in results),
     )
-    assert "Total " + " ".join(map(str, totals)) in schedule
+    assert "Total " + " ".join(f"{total:,}" for total in totals) in schedule
 
 
 def test_the_index_names_the_sheet_where_each_drawing_is(twelve: Project, twelve_texts: list[str]) -> None:
@@ -223,7 +223,7 @@ def test_the_order_is_the_takeoff_of_all_panels_together(twelve: Project, twelve
     lines = takeoff(works, saw_list([work.face for work in works], rules), rules).lines
     assert lines
     for line in lines:
-        numbers = " ".join(f"{value:g}" if value == round(value) else f"{value:.1f}" for value in (line.net,))
+        numbers = f"{line.net:,.0f}" if line.net == round(line.net) else f"{line.net:,.1f}"
         assert f"{line.item} {numbers}" in twelve_texts[-2]
         assert line.note in twelve_texts[-2]
 

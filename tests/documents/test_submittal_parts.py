@@ -101,4 +101,4 @@ def test_the_order_says_where_its_overage_is_from_and_what_the_brick_is_mixed_of
     lines = takeoff(works, saw_list([work.face for work in works], rules), rules).lines
     assert any(line.reason for line in lines)
     assert all(line.reason in text for line in lines)
-    assert "Blend: umber 60 percent, chalk 40 percent" in text
+    assert "Blend: umber 60, chalk 40 percent" in text

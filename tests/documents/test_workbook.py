@@ -48,7 +48,7 @@ def book_of(project: Project, scope: str = "Whole project") -> OrderBook:
     castings, percent = [one.casting for one in panels], project.order.overage_percent
     together = [takeoff_of(project, [computed[k] for k in row]) for row in castings_so_far(castings)]
     nets = [{line.item: line.net for line in one.bought} for one in together]
-    short = short_list(castings, nets, taken.bought, project.deliveries, percent)
+    short = short_list(castings, nets, taken.bought, project.deliveries, percent, "2026-12-01")
     saw = saw_list_of(project, computed)
     return OrderBook(project, scope, "3.4", date(2026, 12, 1), taken, tuple(panels), saw, short)
 

@@ -50,7 +50,7 @@ def test_worst_span_is_where_growth_uses_up_the_tolerance() -> None:
 def test_the_expected_reading_is_nominal_at_the_reference_temperature_and_grows_from_the_corner() -> None:
     found = drift(lay_out(rectangle(480, 40)), LINER, Day(bed_low=50, bed_high=110))
     last = [point for point in found.checkpoints if point.axis == "x"][-1]
-    assert (last.nominal, last.position, last.control) == (480, 0, "edge 3")
+    assert (last.nominal, last.position, last.control) == (480, 0, "form edge, bed right")
     assert expected_at(last, 70) == 480
     assert last.expected_high == expected_at(last, 110) == pytest.approx(480.864)
     assert last.expected_low == expected_at(last, 50) == pytest.approx(480 - 0.432)
@@ -70,7 +70,7 @@ def test_a_strip_resets_growth() -> None:
     found = drift(lay_out(rectangle(480, 40, strips=strips, laying=FROM_THE_LEFT)), LINER, Day(bed_high=110))
     by_control = {point.control: point for point in found.checkpoints if point.axis == "x"}
     assert by_control["strip R1"].expected_high == 200
-    last = by_control["edge 1"]
+    last = by_control["form edge, bed left"]
     assert (last.held_from, last.held_by) == (200, "strip R1")
     assert last.expected_high == pytest.approx(480 + growth(280, 4.5e-5, 40))
 
@@ -129,7 +129,7 @@ def test_a_checkpoint_says_within_which_temperatures_it_stays_in_its_band() -> N
 def test_liner_that_never_leaves_its_reference_temperature_is_read_at_control_lines_only() -> None:
     found = drift(lay_out(rectangle(480, 40)), LINER, Day(bed_low=70, bed_high=70))
     assert found.worst_span is None
-    assert [point.control for point in found.checkpoints] == ["edge 3", "top"]
+    assert [point.control for point in found.checkpoints] == ["form edge, bed right", "top"]
 
 
 def test_a_span_under_one_module_is_read_at_every_module() -> None:

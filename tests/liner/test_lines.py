@@ -42,13 +42,13 @@ def test_jambs_sills_heads_and_the_far_edges_are_control_lines() -> None:
     64 x 40 in., window 16 x 20 at 20, 10, hook at the face's lower left.
     """
     across, up = both(rectangle(64, 40, openings=[WINDOW]))
-    assert across == [(20, "jamb W1"), (36, "jamb W1"), (64, "edge 1")]
+    assert across == [(20, "jamb W1"), (36, "jamb W1"), (64, "form edge, bed left")]
     assert up == [(10, "sill W1"), (30, "head W1"), (40, "top")]
 
 
 def test_control_lines_are_counted_from_the_hook() -> None:
     across, up = both(rectangle(64, 40, openings=[WINDOW]), "bed upper left")
-    assert across == [(28, "jamb W1"), (44, "jamb W1"), (64, "edge 3")]
+    assert across == [(28, "jamb W1"), (44, "jamb W1"), (64, "form edge, bed right")]
     assert up == [(10, "head W1"), (30, "sill W1"), (40, "base")]
 
 
@@ -72,7 +72,7 @@ def test_strips_and_zone_edges_are_control_lines() -> None:
             zones=[{"mark": "K1", "rect": [16, 8, 24, 8], "size": "modular", "bond": "stack"}],
         )
     )
-    assert across == [(16, "zone K1"), (40, "zone K1"), (64, "edge 1")]
+    assert across == [(16, "zone K1"), (40, "zone K1"), (64, "form edge, bed left")]
     assert up == [(8, "zone K1"), (16, "zone K1"), (22, "strip R1"), (40, "top")]
 
 

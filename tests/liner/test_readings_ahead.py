@@ -63,7 +63,7 @@ def test_a_fixing_before_the_next_control_line_ends_the_joints() -> None:
     layout = lay_out(replace(rectangle(260, 40, fixings=fixings), laying=Laying("bed lower right")))
     for point, ahead in every(layout):
         if point.axis == "x":
-            lines = [("fixing 1", 100), ("edge 1", 260), ("", 260)]
+            lines = [("fixing 1", 100), ("form edge, bed left", 260), ("", 260)]
             expected = lines[(point.nominal >= 100) + (point.nominal >= 260)]
             assert (ahead.control, ahead.nominal) == expected
             assert ahead.grows_per_degree == pytest.approx((expected[1] - point.nominal) * 4.5e-5)

@@ -27,17 +27,19 @@ def refusal(reading: Reading, length_unit: str = "in", temperature_unit: str = "
 
 
 def test_a_reading_past_the_panel_is_refused() -> None:
-    words = "reading: found 40'-0\" on axis x, expected 0 to 30'-0\", the panel's width"
+    words = "reading: found 40'-0\" along the panel, expected 0 to 30'-0\", the panel's width"
     assert refusal(Reading("X1", 480)) == words
-    assert refusal(Reading("Y1", 480)) == "reading: found 40'-0\" on axis y, expected 0 to 8'-0\", the panel's height"
+    assert (
+        refusal(Reading("Y1", 480)) == "reading: found 40'-0\" up the panel, expected 0 to 8'-0\", the panel's height"
+    )
     assert refusal(Reading("X1", 480), "mm").endswith(
-        "found 12192 mm on axis x, expected 0 to 9144 mm, the panel's width"
+        "found 12192 mm along the panel, expected 0 to 9144 mm, the panel's width"
     )
 
 
 @pytest.mark.parametrize("value", [-1.0, nan, inf, -inf])
 def test_a_reading_below_zero_or_no_number_is_refused(value: float) -> None:
-    found = '-1" on axis x' if value == -1 else "no number"
+    found = '-1" along the panel' if value == -1 else "no number"
     assert refusal(Reading("X1", value)) == f"reading: found {found}, expected 0 to 30'-0\", the panel's width"
 
 
@@ -64,7 +66,7 @@ def test_a_reading_more_than_one_sheet_off_asks_for_the_other_checkpoint() -> No
     points = [point for point in drift(layout, Liner(), Day()).checkpoints if point.axis == "x"]
     near, far = points[0], points[-1]
     words = refusal(Reading(near.mark, far.nominal))
-    assert words.startswith("reading: found 30'-0\" on axis x, expected X1 at ")
+    assert words.startswith("reading: found 30'-0\" along the panel, expected X1 at ")
     assert words.endswith(f"; did you read {far.mark}? It is at 30'-0\"")
     words = refusal(Reading(near.mark, far.nominal - 2))
     assert words.endswith(f"within one sheet of 4'-0\"; did you read another checkpoint? {far.mark} is at 30'-0\"")

@@ -1,5 +1,6 @@
 """What is short for the next casting day: worked cases, and laws over many yards."""
 
+from collections import Counter
 from dataclasses import dataclass, replace
 from math import ceil
 
@@ -18,6 +19,7 @@ LINES = (
     Line(SHEET, "", "modular", 0, 0, 0, "sheet"),
     Line(TAPE, "", "", 0.0, 0.0, 0.0, "ft"),
 )
+TODAY = "2026-11-30"
 LAWS = settings(max_examples=60, deadline=None, derandomize=True)
 
 
@@ -57,7 +59,7 @@ def placed(one: Need) -> Need:
 def of(yard: list[Need], deliveries: list[Delivery], percent: float = 5) -> ShortList:
     castings = [one.casting for one in yard]
     nets = [together([yard[k] for k in row]) for row in castings_so_far(castings)]
-    return short_list(castings, nets, LINES, deliveries, percent)
+    return short_list(castings, nets, LINES, deliveries, percent, TODAY)
 
 
 def ordered(yard: list[Need], percent: float = 5) -> dict[str, float]:
@@ -96,7 +98,7 @@ def test_far_days_are_taken_together_toward_ordering_early() -> None:
 
 def test_cutting_that_was_found_worse_for_fewer_panels_is_not_asked_for() -> None:
     castings = [Casting("N", "A", "2026-12-01", False), Casting("N", "B", "2026-12-02", False)]
-    found = short_list(castings, [{}, {BRICK: 12}, {BRICK: 11}], LINES, [], 0)
+    found = short_list(castings, [{}, {BRICK: 12}, {BRICK: 11}], LINES, [], 0, TODAY)
     assert [day.needed for day in found.stock[0].days] == [11, 11]
 
 
@@ -141,9 +143,11 @@ needs = st.lists(
     ),
     max_size=8,
 )
+CAME = ("2026-11-01", "2026-11-30", "2026-12-01", "2026-12-05")
+"""Two days that are past today, or today, and two that are not yet."""
 percents = st.sampled_from([0.0, 3.0, 5.0, 7.5, 10.0])
 deliveries = st.lists(
-    st.builds(Delivery, st.sampled_from(DAYS[1:]), st.sampled_from([BRICK, SHEET, "Sealant"]), st.integers(1, 3000)),
+    st.builds(Delivery, st.sampled_from(CAME), st.sampled_from([BRICK, SHEET, "Sealant"]), st.integers(1, 3000)),
     max_size=6,
 )
 
@@ -152,7 +156,7 @@ deliveries = st.lists(
 @given(needs, deliveries)
 def test_what_came_is_used_or_on_hand(yard: list[Need], came: list[Delivery]) -> None:
     for stock in of(yard, came).stock:
-        assert stock.delivered == sum(one.count for one in came if one.item == stock.item)
+        assert stock.delivered == sum(one.count for one in came if one.item == stock.item and one.day <= TODAY)
         assert stock.delivered + stock.unnoted == stock.used + stock.on_hand
         assert not (stock.unnoted and stock.on_hand)
         for day in stock.days:
@@ -194,7 +198,7 @@ def test_a_delivery_of_what_is_short_ends_it(yard: list[Need], came: list[Delive
     before = of(yard, came).stock[item]
     last = before.days[-1].short if before.days else 0
     extra = int(last + before.unnoted)
-    after = of(yard, [*came, *([Delivery("2026-12-03", before.item, extra)] if extra else [])]).stock[item]
+    after = of(yard, [*came, *([Delivery("2026-11-30", before.item, extra)] if extra else [])]).stock[item]
     assert all(day.short == 0 for day in after.days)
 
 
@@ -203,7 +207,22 @@ def test_a_delivery_of_what_is_short_ends_it(yard: list[Need], came: list[Delive
 def test_the_order_of_deliveries_and_their_parts_do_not_matter(yard, came, random) -> None:  # type: ignore[no-untyped-def]
     parts = [replace(one, count=count) for one in came for count in (1, one.count - 1) if count]
     random.shuffle(parts)
-    assert of(yard, parts) == of(yard, came)
+    of_parts, whole = of(yard, parts), of(yard, came)
+    assert replace(of_parts, expected=()) == replace(whole, expected=())
+    assert _counted(of_parts) == _counted(whole)
+
+
+def _counted(found: ShortList) -> Counter[tuple[str, str]]:
+    counts = Counter[tuple[str, str]]()
+    for one in found.expected:
+        counts[one.day, one.item] += one.count
+    return counts
+
+
+def test_a_delivery_of_a_later_day_is_expected_and_not_on_hand() -> None:
+    came = [Delivery("2026-11-30", BRICK, 40), Delivery("2026-12-01", BRICK, 60)]
+    found = of([need("A", 100, "2026-12-02")], came, percent=0)
+    assert (found.stock[0].delivered, found.stock[0].short, found.expected) == (40, 60, (came[1],))
 
 
 @LAWS

@@ -52,8 +52,12 @@ def as_json(layout: Layout) -> tuple[dict[str, Any], list[dict[str, Any]]]:
 
 def counted(faces: list[FaceWork], rules: Rules) -> Counter[tuple[str, str, str]]:
     """Bricks by size, kind and colour: whole units from the lists of the results one by one, corner units from the
-    legs of the returns, cut bricks from the saw list, pieces behind corners from the depth of the return alone."""
-    found = Counter[tuple[str, str, str]](saw_list(faces, rules).bricks_by)
+    legs of the returns, bricks cut or rubbed off from the saw list, pieces behind corners from the depth of the return
+    alone."""
+    saw = saw_list(faces, rules)
+    found = Counter[tuple[str, str, str]](saw.bricks_by)
+    for piece in saw.rubs:
+        found[piece.size, piece.kind, piece.colour] += piece.count
     names = [colour.name for colour in rules.blend.colours] or [""]
     for face in faces:
         layout = face.layout
@@ -174,7 +178,7 @@ def test_the_bench_panel_counts_every_brick() -> None:
     stretchers = line(of([lay_out(case("b1"))]), "Thin brick modular, stretcher")
     assert (stretchers.net, stretchers.overage, stretchers.order) == (5740, 287, 6027)
     assert [(pack.name, pack.count) for pack in stretchers.packs] == [("carton", 121), ("pallet", 3)]
-    assert stretchers.note == "5144 whole, 596 to cut into 785 trimmed pieces"
+    assert stretchers.note == "5,144 whole, 596 to cut into 785 trimmed pieces"
     assert stretchers.reason == "5 percent of 5,740, to the nearest piece"
 
 

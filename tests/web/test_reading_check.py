@@ -58,7 +58,10 @@ async def test_without_script_the_same_is_a_page_that_keeps_what_was_typed(visit
 @pytest.mark.parametrize(
     ("typed", "words"),
     [
-        ({"checkpoint": "X3", "reading": "58'"}, "found 58'-0\" on axis x expected 0 to 40'-0\", the panel's width"),
+        (
+            {"checkpoint": "X3", "reading": "58'"},
+            "found 58'-0\" along the panel expected 0 to 40'-0\", the panel's width",
+        ),
         ({"checkpoint": "X3", "reading": "7'", "bed": "900"}, "bed temperature found 900 °F expected -60 to 250 °F"),
         ({"checkpoint": "X3", "reading": "7'", "bed": "hot"}, "bed temperature found hot expected a temperature in °F"),
         ({"checkpoint": "X99", "reading": "7'"}, "found X99 expected one of X1 to X11 or Y1 to Y9; nearest is X11"),

@@ -71,7 +71,7 @@ TYPED: list[tuple[str, dict[str, str], dict[str, Any], str]] = [
         "blend",
         {"percent0": "50", "percent1": "30", "name2": "plum", "percent2": "20"},
         {"colours": [{"name": n, "percent": p} for n, p in (("red", 50), ("buff", 30), ("plum", 20))]},
-        "from red 60 and buff 40 percent (at most 4 bricks of one colour together) to red 50, buff 30 and plum 20",
+        "from red 60, buff 40 percent (at most 4 bricks of one colour together) to red 50, buff 30, plum 20",
     ),
     ("blend", {"cluster": "3"}, BLEND | {"cluster": 3}, "at most 3 bricks of one colour together"),
 ]
@@ -92,34 +92,34 @@ async def test_what_is_typed_is_kept_as_typed_told_and_undone(visitor: httpx.Asy
 
 
 WRONG: list[tuple[str, dict[str, str], str, str, str]] = [
-    ("liner", {"columns": "0"}, "liner.columns", "0", "1 or more"),
-    ("liner", {"rows": "400"}, "liner.rows", "400 rows: a sheet of", "the largest panel, E1, 12'-0\" x 8'-0\""),
-    ("liner", {"thickness": "thin"}, "liner.thickness", "thin", "for example"),
+    ("liner", {"columns": "0"}, "Columns in a sheet", "0", "1 or more"),
+    ("liner", {"rows": "400"}, "Rows in a sheet", "400 rows: a sheet of", "the largest panel, E1, 12'-0\" x 8'-0\""),
+    ("liner", {"thickness": "thin"}, "Thickness", "thin", "for example"),
     (
         "liner",
         {"reference_temperature": "900"},
-        "liner.reference_temperature",
+        "True to size at",
         "900 degrees F",
         "-60 to 250 degrees F",
     ),
-    ("day", {"bed_low": "NaN"}, "day.bed_low", "the text 'NaN'", "degrees F"),
-    ("order", {"kerf": "3"}, "order.kerf", 'a kerf of 3"', "height of brick 'modular', 2 1/4\""),
-    ("order", {"overage_percent": "5%"}, "order.overage_percent", "'5%'", "as a number, 0 or more"),
-    ("order", {"per_carton": "9" * 400}, "order.per_carton", "text", "whole number"),
-    ("blend", {"percent0": "50"}, "blend.colours", "shares of 90 percent together", "100 percent"),
-    ("blend", {"name1": ""}, "blend.colours[1].name", "an empty text", "a colour's name"),
-    ("blend", {"name4": "sand"}, "blend.colours[2].percent", "nothing", "no default"),
+    ("day", {"bed_low": "NaN"}, "Coldest bed while laying", "the text 'NaN'", "degrees F"),
+    ("order", {"kerf": "3"}, "Kerf of the saw", 'a kerf of 3"', "height of brick 'modular', 2 1/4\""),
+    ("order", {"overage_percent": "5%"}, "Overage", "'5%'", "as a number, 0 or more"),
+    ("order", {"per_carton": "9" * 400}, "Bricks in a carton", "text", "whole number"),
+    ("blend", {"percent0": "50"}, "Colours", "shares of 90 percent together", "100 percent"),
+    ("blend", {"name1": ""}, "Colour 2", "an empty text", "a colour's name"),
+    ("blend", {"name4": "sand"}, "Share of colour 3", "nothing", "no default"),
 ]
 
 
 async def test_a_fault_stands_beside_its_field_and_nothing_is_saved(visitor: httpx.AsyncClient) -> None:
     project = await made(visitor)
-    for group, typed, path, found, expected in WRONG:
+    for group, typed, label, found, expected in WRONG:
         answer = await sent(visitor, project, group, **typed)
         assert answer.status_code == 422, typed
         page = html.unescape(answer.text)
         (wrong,) = re.findall(r'<p class="wrong"><span class="attention">([^<]*)</span>([^<]*)</p>', page)
-        assert wrong[0] == path
+        assert wrong[0] == label
         assert found in wrong[1]
         assert expected in wrong[1]
         assert "Nothing was saved" in page

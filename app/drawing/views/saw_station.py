@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from app.drawing.drawing import Drawing
-from app.drawing.lettering import fitting, with_fractions
+from app.drawing.lettering import fitting, text_width_mm, with_fractions
 from app.drawing.marks import LARGE, NORMAL, SMALL, Layer, Mark, Text, box, line
 from app.drawing.moved import moved
 from app.drawing.saw_figure import LINE_MM, Figure, Pen
@@ -85,6 +85,8 @@ def _blocks(saw: SawList, pen: Pen, wide: float) -> Iterator[_Block]:
     if saw.pieces:
         yield _heading("Where the lengths go: panel and course, pieces in brackets where more than one", pen, wide)
         yield from (_Block(_piece_line(piece, pen, wide), is_line=True) for piece in saw.pieces)
+    if saw.rubs:
+        yield _Block(_rubbed_line(saw, pen, wide), is_line=True)
     for name, figures in sections:
         if figures:
             yield _heading(name, pen, wide)
@@ -109,6 +111,20 @@ def _piece_line(piece: SawPiece, pen: Pen, wide: float) -> Figure:
     )
     middle = pen.mm(LINE_MM) / 2
     marks = tuple(Text(pen.mm(x), middle, words, style, SMALL, "start") for x, words, style in columns)  # type: ignore[arg-type]
+    return Figure(marks, wide, pen.mm(LINE_MM))
+
+
+def _rubbed_line(saw: SawList, pen: Pen, wide: float) -> Figure:
+    """All bricks that the saw leaves alone in one line."""
+    bricks = f"{saw.rubbed:,} whole {'brick' if saw.rubbed == 1 else 'bricks'}"
+    words = f"Rub off by hand, corner smaller than the kerf: {bricks}"
+    room = wide / pen.mm(1) - text_width_mm(words, SMALL) - 4.0
+    where = places_in_words([seat for piece in saw.rubs for seat in piece.seats], room)
+    middle, x = pen.mm(LINE_MM) / 2, pen.mm(text_width_mm(words, SMALL) + 3.0)
+    marks = (
+        Text(0.0, middle, words, "text strong", SMALL, "start"),
+        Text(x, middle, where, "text quiet", SMALL, "start"),
+    )
     return Figure(marks, wide, pen.mm(LINE_MM))
 
 
