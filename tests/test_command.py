@@ -102,6 +102,7 @@ class TestLayout:
         counts = result["counts"]
         assert (counts["whole"], counts["trimmed"], counts["small"]) == (5144, 785, 177)
 
+    @pytest.mark.quiet
     def test_of_b1_takes_less_than_a_second_and_a_half(self):
         def seconds() -> float:
             start = time.perf_counter()

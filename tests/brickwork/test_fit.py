@@ -249,6 +249,7 @@ def test_a_jamb_tells_the_smallest_piece_of_all_courses(at, cut):
     assert outcome.cut == pytest.approx(cut)
 
 
+@pytest.mark.quiet
 def test_twenty_controls_are_fitted_in_three_milliseconds(capsys):
     draw = random.Random(3)
     controls = [Control(f"c{k}", draw.randint(0, 64 * 360) / 64) for k in range(20)]

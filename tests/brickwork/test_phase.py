@@ -329,6 +329,7 @@ def test_edges_of_a_face_with_one_window() -> None:
     ]
 
 
+@pytest.mark.quiet
 def test_the_reference_face_is_searched_in_no_time(capsys: pytest.CaptureFixture[str]) -> None:
     file: dict[str, Any] = json.loads((CASES / "b1.json").read_text())
     panel = read_panel(file["walls"][0]["panels"][0])

@@ -83,6 +83,7 @@ def test_the_page_shows_the_layout(page: Page, b1: str, layout) -> None:
     assert shown(page)["counts"][:3] == [5144, 785, 177]
 
 
+@pytest.mark.quiet
 def test_thirty_drags_on_b1_show_the_apis_layout_within_a_tenth_of_a_second(page: Page, b1: str, layout) -> None:
     """The 95th of 100 is held; a busy moment of the machine may spoil a round, three in a row are our own."""
     page.add_init_script(TIMES)
@@ -109,6 +110,7 @@ def thirty_drags(page: Page, panel: str, layout, way: int) -> list[float]:
     return sorted(page.evaluate("window.paints"))
 
 
+@pytest.mark.quiet
 def test_thirty_sizes_typed_on_b1_show_the_apis_layout_with_its_sheets(page: Page, b1: str, layout) -> None:
     page.add_init_script(TIMES)
     page.goto(f"/panels/{b1}")

@@ -61,6 +61,7 @@ def test_every_fault_of_a_file_is_found_at_once():
     ]
 
 
+@pytest.mark.quiet
 def test_a_file_of_nothing_but_faults_is_refused_soon():
     text = put("walls[0].panels[0].outline", [[]] * 2000)
     many = read_text(text)

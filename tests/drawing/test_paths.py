@@ -93,6 +93,7 @@ def test_no_shapes_give_no_path() -> None:
     assert areas_path(Areas(flat, np.zeros(0, dtype=np.int64), "whole"), 1.0) == ""
 
 
+@pytest.mark.quiet
 def test_all_layers_of_the_reference_panel_are_small_on_the_wire_and_soon_made() -> None:
     layout = laid("b1")
     spent = []

@@ -265,6 +265,7 @@ def test_whatever_a_person_types_gives_faults_and_never_an_error(panel):
         assert fault.expected
 
 
+@pytest.mark.quiet
 def test_a_panel_of_hundred_openings_is_checked_in_a_fraction_of_a_drag():
     panel = opened(*(rect(10 + 30 * (k % 10), 10 + 30 * (k // 10), 20, 20) for k in range(100)))
     panel_faults(panel)
