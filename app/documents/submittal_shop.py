@@ -88,8 +88,7 @@ def _fitting(
 def _page_of(
     results: PanelResults, project: Project, sheet: SheetSize, stacks: Sequence[Stack], scale: Scale, title: str
 ) -> Drawing:
-    around = sheets_to_cut.AROUND
-    paper = inner_room(sheet)[0] - around.left - around.right
+    paper = inner_room(sheet)[0] - 2 * sheets_to_cut.SIDE_MM
     unit, liner = project.length_unit, project.liner
     return sheets_to_cut_view(
         results.layout, results.plan, liner, stacks, scale=scale, unit=unit, title=title, paper_mm=paper

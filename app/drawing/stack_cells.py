@@ -19,13 +19,11 @@ from app.liner.knife_words import line_words
 from app.liner.label_places import roomiest
 from app.liner.pockets import Pockets
 from app.liner.stack_words import piece_names
-from app.liner.work_values import MOST_IN_STACK, KnifeCut, KnifeLine, Piece, Stack
+from app.liner.told_lines import rest_words, told_lines
+from app.liner.work_values import MOST_IN_STACK, KnifeCut, Piece, Stack
 
 HEAD_MM, LINE_MM, GAP_MM = 6.0, 3.6, 3.0
 """Room for the line over a drawing, for a line of words over or under it, and between it and the words, mm."""
-
-MOST_WORDS = 10
-"""Lines told in words; of more, the longest."""
 
 WIDE_MM = 78.0
 """Least width of a cell, so that a cut's words fit, mm."""
@@ -72,12 +70,6 @@ class StackCell:
         wide, high = self.sheet_size
         under = self.mm(GAP_MM + BESIDE_MM + len(self.lines) * LINE_MM)
         return max(wide + self.mm(5 * BESIDE_MM), self.mm(WIDE_MM)), self.above + high + under
-
-    @property
-    def told(self) -> list[tuple[int, KnifeLine]]:
-        """What is told in words, by its numbers: cuts, teeth and arcs."""
-        longest = sorted(enumerate(self.stack.lines, start=1), key=lambda line: -line[1].length)
-        return sorted(longest[:MOST_WORDS], key=lambda line: line[0])
 
     @property
     def lines(self) -> list[str]:
@@ -154,7 +146,7 @@ def stack_numbers(cell: StackCell) -> Iterator[Mark]:
     for name, piece in zip(piece_names(cell.stack), cell.stack.pieces, strict=True):
         yield from _on_piece(cell, name, piece, taken)
     if len(cell.stack.lines) > 1:
-        for number, told in cell.told:
+        for number, told in told_lines(cell.stack):
             yield _at_cut(cell, str(number), told.middle, taken)
 
 
@@ -227,9 +219,8 @@ def stack_words(cell: StackCell) -> Iterator[Mark]:
 
 
 def _cut_words(cell: StackCell) -> Iterator[str]:
-    told, lines = cell.told, cell.stack.lines
-    for number, line_told in told:
-        words = line_words(line_told, cell.unit)
-        yield f"{number}: {words}" if len(lines) > 1 else words
-    if len(lines) > len(told):
-        yield f"and {len(lines) - len(told)} shorter ones: follow the line"
+    for number, told in told_lines(cell.stack):
+        words = line_words(told, cell.unit)
+        yield f"{number}: {words}" if len(cell.stack.lines) > 1 else words
+    if rest := rest_words(cell.stack):
+        yield rest

@@ -9,6 +9,7 @@ from app.documents.submittal_sheets import Row, sheet_cut_rows
 from app.liner.offcuts import cutting_plan
 from app.liner.sheets import sheet_plan
 from app.liner.stacks import cut_list
+from app.liner.told_lines import MOST_TOLD
 from app.panel.project import Liner
 
 
@@ -35,3 +36,12 @@ def test_a_panel_as_wide_as_a_sheet_is_cut_at_the_top_alone() -> None:
     assert rows_of(layout) == [
         {"stack": "A, one sheet", "sheets": "1", "cuts": '7 courses + 1 3/4" up, 6 ridges across'}
     ]
+
+
+def test_of_many_cuts_the_longest_are_told_and_the_rest_are_counted() -> None:
+    """Each side of a sheet with a hundred teeth and arcs would fill pages: a row stays lower than one."""
+    told = [row["cuts"].split("; ") for row in rows_of(lay_out(example("herringbone panel")))]
+    many = [cuts for cuts in told if cuts[-1].startswith("and ")]
+    assert many
+    assert all(len(cuts) <= MOST_TOLD + 1 for cuts in told)
+    assert all(re.fullmatch(r"and (a|\d+) shorter ones?: follow the line", cuts[-1]) for cuts in many)

@@ -13,16 +13,17 @@ from app.brickwork.layout import Layout, lay_out
 from app.drawing.hatches import HATCHES
 from app.drawing.layers import layer
 from app.drawing.layers.sheet_numbers import labels
+from app.drawing.lettering import text_width_mm
 from app.drawing.marks import Areas, Boxes, Lines, Mark, Text
 from app.drawing.palettes import INKS, palette
 from app.drawing.scene import Frame, Scene
-from app.drawing.stack_cells import MOST_WORDS
 from app.drawing.svg import svg_document
 from app.drawing.views.sheets import DETAILS, LAYERS, sheet_view
 from app.drawing.views.sheets_to_cut import sheets_to_cut_view
 from app.liner.offcuts import cutting_plan
 from app.liner.sheet_work import sheet_work
 from app.liner.sheets import sheet_plan
+from app.liner.told_lines import MOST_TOLD
 from app.liner.trims import trim_shapes
 from app.liner.values import SheetPlan
 from app.liner.work_values import SheetWork
@@ -188,7 +189,7 @@ def test_waste_has_a_look_of_its_own_that_the_key_names() -> None:
 @pytest.mark.parametrize("name", NAMES)
 def test_every_line_of_a_few_has_one_number_and_its_words(name: str) -> None:
     """Teeth and arcs have one number each, so no drawing of few lines leaves any out."""
-    stacks = [stack for stack in work_of(name).stacks if len(stack.lines) <= MOST_WORDS]
+    stacks = [stack for stack in work_of(name).stacks if len(stack.lines) <= MOST_TOLD]
     drawing = sheets_to_cut_view(laid(name), liner_of(name)[0], Liner(), stacks)
     numbers = [mark.text for mark in drawing.layer("stack_numbers").marks if isinstance(mark, Text)]
     styled = [mark.text for mark in drawing.layer("stack_numbers").marks if getattr(mark, "style", "") == "cut letter"]
@@ -202,3 +203,14 @@ def test_no_cuts_are_said() -> None:
     plan = sheet_plan(layout, Liner())
     drawing = sheets_to_cut_view(layout, plan, Liner(), ())
     assert any("No sheet is cut" in mark.text for mark in drawing.layer("title").marks if isinstance(mark, Text))
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("paper_mm", [160.0, 380.0])
+def test_the_title_stays_within_the_drawing(name: str, paper_mm: float) -> None:
+    """However few stacks there are: a line wider than the drawing would be cut off at the edge of its page."""
+    stacks = work_of(name).stacks[:1]
+    drawing = sheets_to_cut_view(laid(name), liner_of(name)[0], Liner(), stacks, paper_mm=paper_mm)
+    mm = drawing.scale.inches_per_mm
+    for text in (mark for mark in drawing.layer("title").marks if isinstance(mark, Text)):
+        assert text.x / mm + text_width_mm(text.text, text.size_mm) <= drawing.width / mm

@@ -2,14 +2,16 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from textwrap import wrap
 
 from app.brickwork.layout import Layout
 from app.drawing.drawing import Drawing
-from app.drawing.lettering import with_fractions
+from app.drawing.lettering import text_width_mm, with_fractions
 from app.drawing.marks import LARGE, NORMAL, SMALL, Layer, Mark, Text, box
 from app.drawing.moved import moved
 from app.drawing.scales import ISO_SCALES, US_SCALES, Margins, Scale
 from app.drawing.stack_cells import StackCell, stack_cuts, stack_numbers, stack_pockets, stack_waste, stack_words
+from app.drawing.styles import Style
 from app.liner.places import starts
 from app.liner.pockets import pockets
 from app.liner.values import SheetPlan
@@ -22,11 +24,17 @@ PAPER_MM = 380.0
 BETWEEN_MM = (9.0, 7.0)
 """Between sheets across and up, mm."""
 
-AROUND = Margins(left=8.0, right=8.0, bottom=8.0, top=30.0)
-"""Room for the title above and the edge of the paper, mm."""
+SIDE_MM, BELOW_MM, HEAD_MM = 8.0, 8.0, 10.0
+"""From the drawing to the edge of the paper, and from the stacks to the lowest line of the title, mm."""
+
+LEAST_MM = 150.0
+"""Least width of the drawing, so that the title runs to few lines, mm."""
+
+LINE = 1.7
+"""From line to line of the title, in heights of its letters."""
 
 WASTE_KEY_MM = (5.0, 2.8)
-"""Width and height of the key's box for waste, mm."""
+"""Width and height of the key's box for waste, over the words about it, mm."""
 
 WORDS = "AS THEY LIE ON THE BED, back of the sheet up; measured from the corner where laying starts"
 
@@ -51,6 +59,19 @@ LAYERS: dict[str, Callable[[StackCell], Iterator[Mark]]] = {
     "stack_words": stack_words,
 }
 """From the lowest up; the title lies over them."""
+
+
+KEY = "waste. "
+"""How the line begins before which the key's box stands."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """One line of the title."""
+
+    words: str
+    style: Style
+    size_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +106,8 @@ def sheets_to_cut_view(
     chosen = scale or usual_scale(unit)
     cells = list(_cells(layout, plan, liner, stacks, chosen, unit))
     placed = list(_placed(cells, paper_mm * chosen.inches_per_mm, chosen))
-    wide = max((one.x + one.cell.size[0] for one in placed), default=150.0 * chosen.inches_per_mm)
+    least = min(LEAST_MM, paper_mm) * chosen.inches_per_mm
+    wide = max(least, max((one.x + one.cell.size[0] for one in placed), default=0.0))
     high = max((one.down + one.cell.size[1] for one in placed), default=0.0)
     count = sum(stack.count for stack in stacks)
     named = title or f"{layout.panel.mark}, sheets to cut: {count} in {len(stacks)} stacks"
@@ -93,8 +115,11 @@ def sheets_to_cut_view(
         Layer(name, tuple(moved(mark, one.x, high - one.down) for one in placed for mark in draw(one.cell)))
         for name, draw in LAYERS.items()
     ]
-    heading = Layer("title", tuple(_title(chosen, high, named, bool(stacks))))
-    return Drawing(named, WORDS, wide, high, AROUND, chosen, (*layers, heading))
+    lines = list(_lines(chosen, named, bool(stacks), wide / chosen.inches_per_mm))
+    heading = Layer("title", tuple(_title(chosen, high, lines)))
+    above = HEAD_MM + sum(line.size_mm * LINE for line in lines)
+    around = Margins(left=SIDE_MM, right=SIDE_MM, bottom=BELOW_MM, top=above)
+    return Drawing(named, WORDS, wide, high, around, chosen, (*layers, heading))
 
 
 def _cells(
@@ -120,15 +145,29 @@ def _placed(cells: Sequence[StackCell], paper: float, scale: Scale) -> Iterator[
         x, row = x + wide + across, max(row, high)
 
 
-def _title(scale: Scale, high: float, named: str, has_stacks: bool) -> Iterator[Mark]:
-    def at(above: float) -> float:
-        return high + above * scale.inches_per_mm
-
-    yield Text(0, at(24), named, "text strong", LARGE, "start")
-    yield Text(0, at(18), WORDS, "text strong", NORMAL, "start")
+def _lines(scale: Scale, named: str, has_stacks: bool, room_mm: float) -> Iterator[_Line]:
+    """The title on as many lines as it needs, the first on top."""
     words = f"Scale {with_fractions(scale.words)}. {COUNTED if has_stacks else 'No sheet is cut.'}"
-    yield Text(0, at(12.5), words, "text", SMALL, "start")
-    wide, high_mm = (side * scale.inches_per_mm for side in WASTE_KEY_MM)
-    yield box(0, at(8.5) - high_mm / 2, wide, high_mm, "sheet waste")
-    yield box(0, at(8.5) - high_mm / 2, wide, high_mm, "rule")
-    yield Text(wide * 1.3, at(8.5), f"waste. {READ} {CAUTION}", "text", SMALL, "start")
+    rows: tuple[tuple[str, Style, float], ...] = (
+        (named, "text strong", LARGE),
+        (WORDS, "text strong", NORMAL),
+        (words, "text", SMALL),
+        (f"{KEY}{READ} {CAUTION}", "text", SMALL),
+    )
+    for row, style, size in rows:
+        for part in wrap(row, int((room_mm - 1.3 * WASTE_KEY_MM[0]) / text_width_mm("n", size))):
+            yield _Line(part, style, size)
+
+
+def _title(scale: Scale, high: float, lines: Sequence[_Line]) -> Iterator[Mark]:
+    mm = scale.inches_per_mm
+    above = high + HEAD_MM * mm / 2
+    for line in reversed(lines):
+        above += line.size_mm * LINE * mm
+        if line.words.startswith(KEY):
+            wide, tall = (side * mm for side in WASTE_KEY_MM)
+            yield box(0, above - tall / 2, wide, tall, "sheet waste")
+            yield box(0, above - tall / 2, wide, tall, "rule")
+            yield Text(wide * 1.3, above, line.words, line.style, line.size_mm, "start")
+        else:
+            yield Text(0, above, line.words, line.style, line.size_mm, "start")
