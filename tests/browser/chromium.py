@@ -1,9 +1,11 @@
 """Finds a Chromium, or installs one, or says with which one command to."""
 
+import fcntl
 import os
 import shutil
 import subprocess
 import sys
+import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
@@ -51,14 +53,22 @@ class OneBrowser:
 
 def executable(own: str) -> str:
     """Path of a Chromium; `own` is where Playwright keeps its own. Raises NoChromium with the command to run."""
-    found = _found(own)
-    for install in (_install_by_apt, _install_by_playwright):
-        if found:
-            break
-        install()
-        found = _found(own)
+    found = _found(own) or _installed(own)
     if not found:
         raise NoChromium(f"no Chromium, and none could be installed; run as root: {BY_HAND}")
+    return found
+
+
+def _installed(own: str) -> str | None:
+    """One worker installs while the others wait; the lock goes with its file."""
+    with Path(tempfile.gettempdir(), "castcourse-tests-chromium").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        found = _found(own)
+        for install in (_install_by_apt, _install_by_playwright):
+            if found:
+                break
+            install()
+            found = _found(own)
     return found
 
 
