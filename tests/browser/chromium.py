@@ -53,14 +53,14 @@ class OneBrowser:
 
 def executable(own: str) -> str:
     """Path of a Chromium; `own` is where Playwright keeps its own. Raises NoChromium with the command to run."""
-    found = _found(own) or _installed(own)
+    found = _found_or_installed(own)
     if not found:
         raise NoChromium(f"no Chromium, and none could be installed; run as root: {BY_HAND}")
     return found
 
 
-def _installed(own: str) -> str | None:
-    """One worker installs while the others wait; the lock goes with its file."""
+def _found_or_installed(own: str) -> str | None:
+    """One worker installs while the others wait, lest they start half of it; the lock goes with its file."""
     with Path(tempfile.gettempdir(), "castcourse-tests-chromium").open("w") as lock:
         fcntl.flock(lock, fcntl.LOCK_EX)
         found = _found(own)
