@@ -6,6 +6,7 @@ import { takeChanged } from "./changed.js";
 import { watchEnds } from "./ends.js";
 import { Frame } from "./frame.js";
 import { Gestures } from "./gestures.js";
+import { Ghosts } from "./ghosts.js";
 import { Kept } from "./kept.js";
 import { Keys } from "./keys.js";
 import { Places } from "./places.js";
@@ -21,8 +22,9 @@ const frame = new Frame(svg);
 const say = new Say(svg, document.getElementById("pointer"));
 const writes = new Writes(editor);
 const things = new Things(editor, svg, document.getElementById("live"));
-const snap = new Snap(svg);
-const gestures = new Gestures(svg, frame, things, writes, snap, say);
+const snap = new Snap(svg, frame);
+const ghosts = new Ghosts(svg, frame);
+const gestures = new Gestures({ svg, frame, things, writes, snap, say, ghosts });
 const places = new Places(svg, frame);
 const advising = new Advising(editor, svg);
 watchBonds();
@@ -73,6 +75,7 @@ function settle() {
   places.refresh();
   advising.refresh();
   refreshCard();
+  document.dispatchEvent(new CustomEvent("editor:settled"));
 }
 
 document.addEventListener("click", (event) => {

@@ -33,11 +33,11 @@ export class Say {
     return above > 0 ? `, course ${first + above - 1}` : "";
   }
 
-  moved(across, up) {
+  moved({ dx, dy, hits }) {
     const parts = [];
-    if (across.delta) parts.push(`${this.length(Math.abs(across.delta))} ${across.delta < 0 ? "left" : "right"}`);
-    if (up.delta) parts.push(`${this.length(Math.abs(up.delta))} ${up.delta < 0 ? "down" : "up"}`);
-    this.words([parts.join(", ") || "not moved", ...named([across.hit, up.hit])].join("; "));
+    if (dx) parts.push(`${this.length(Math.abs(dx))} ${dx < 0 ? "left" : "right"}`);
+    if (dy) parts.push(`${this.length(Math.abs(dy))} ${dy < 0 ? "down" : "up"}`);
+    this.words([parts.join(", ") || "not moved", ...named(hits)].join("; "));
   }
 
   slid(up, delta) {
@@ -52,7 +52,7 @@ export class Say {
 }
 
 function named(hits) {
-  return hits.filter((hit) => hit !== null).map((hit) => hit.name);
+  return hits.map((hit) => hit.name);
 }
 
 // The lines that the server gave are rounded to some nanometres: a thousandth of a millimetre is meant as it reads.

@@ -1,0 +1,33 @@
+// The dashed shapes that move while the hand is at it; each stays until the answer stands in the drawing.
+
+const NS = "http://www.w3.org/2000/svg";
+
+export class Ghosts {
+  constructor(svg, frame) {
+    this.group = svg.querySelector("#ghost");
+    this.frame = frame;
+  }
+
+  // A copy of a thing's shape, to be moved by a transform.
+  copy(shape) {
+    const ghost = shape.cloneNode(false);
+    for (const name of ["id", "data-thing"]) ghost.removeAttribute(name);
+    return this.show(ghost);
+  }
+
+  shape(name) {
+    return this.show(document.createElementNS(NS, name));
+  }
+
+  show(ghost) {
+    ghost.setAttribute("class", "ghost-shape");
+    this.group.append(ghost);
+    return ghost;
+  }
+
+  // A box of the face frame as the place of a rectangle.
+  place(rectangle, { left, right, bottom, top }) {
+    const sides = { x: left, y: this.frame.height - top, width: right - left, height: top - bottom };
+    for (const [name, value] of Object.entries(sides)) rectangle.setAttribute(name, value);
+  }
+}
