@@ -1,4 +1,5 @@
-"""Add a zone. Fields: mark (blank: the next free one), shape (rect, band, polygon) and its fields, size, bond."""
+"""Add a zone. Fields: mark (blank: the next free one), shape (rect, band, polygon) and its fields, size (blank: the
+field's), bond."""
 
 from dataclasses import dataclass, replace
 from typing import ClassVar, Self
@@ -21,14 +22,15 @@ class AddZone(Edit):
 
     @classmethod
     def read(cls, form: Form) -> Self:
-        size, bond = form.choice("size", form.sizes), form.choice("bond", form.bonds)
+        size = form.choice("size", form.sizes) if form.has("size") else ""
+        bond = form.choice("bond", form.bonds)
         return cls(zone_region(form), size, bond, form.optional_text("mark") or "")
 
     def label(self, panel: Panel, _unit: str = "in", /) -> str:
         return f"Add zone {self._mark(panel)} in {self.bond}"
 
     def changed(self, panel: Panel) -> Panel:
-        zone = Zone(self._mark(panel), self.region, Brickwork(self.size, self.bond))
+        zone = Zone(self._mark(panel), self.region, Brickwork(self.size or panel.field.size, self.bond))
         return replace(panel, zones=(*panel.zones, zone))
 
     def _mark(self, panel: Panel) -> str:

@@ -29,6 +29,10 @@ USUAL = {
     "remove_opening": {"opening": "W1"},
     "set_outline": {"width": "30'", "height": "33'"},
     "move_point": {"point": "3", "x": "190", "y": "390"},
+    "move_corner": {"thing": "openings/L1", "point": "1", "x": "258", "y": "202"},
+    "move_edge": {"thing": "outline", "edge": "1", "dx": "2"},
+    "move_line": {"thing": "strips/R1", "dy": "2 1/4"},
+    "place_fixing": {"fixing": "0", "line": "90,0; 90,300", "by": "nails"},
     "add_point": {"edge": "1"},
     "remove_point": {"point": "4"},
     "set_panel": {"mark": "N9", "thickness": "8", "base": "12'"},
@@ -86,6 +90,9 @@ FIELDS = {
     **dict.fromkeys(("code", "about", "reason", "text"), texts),
     **dict.fromkeys(("courses", "heads", "closers"), flags | numbers),
     "placed": flags,
+    "thing": st.sampled_from(
+        ["outline", "openings/L1", "openings/W1", "strips/R1", "fixings/0", "fixings/x", "zones/S1", "x/", ""]
+    ),
     "cast_on": st.sampled_from(["2026-12-01", "2026-02-30", "20261201", "Monday", "", "9" * 70]),
     "corner": st.sampled_from([*CORNERS, "bed left", ""]),
     "direction": st.sampled_from(["across", "up", "down", ""]),
