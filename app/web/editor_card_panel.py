@@ -23,6 +23,7 @@ from app.web.editor_cards import (
 from app.web.editor_things import Thing
 
 USES = (("window", "window"), ("door", "door"), ("louver", "louver"), ("vent", "vent"), ("", "other"))
+HELD_BY = (("glue", "glue"), ("tape", "tape"), ("nails", "nails"))
 
 
 def panel_card(wall: Wall, panel: Panel, shapes: Sequence[Thing], stock: Stock) -> Card:
@@ -131,8 +132,7 @@ def _strip_form() -> CardForm:
 
 def _fixing_form() -> CardForm:
     line = Field("line", "Line: x, y; x, y", wide=True)
-    held = (("glue", "glue"), ("tape", "tape"), ("nails", "nails"))
-    return CardForm("add_fixing", "Add", (line, choice_field("by", "Held by", "glue", held)))
+    return CardForm("add_fixing", "Add", (line, choice_field("by", "Held by", "glue", HELD_BY)))
 
 
 def _size_form(panel: Panel, unit: str) -> CardForm:

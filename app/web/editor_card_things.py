@@ -4,7 +4,7 @@ from app.panel.edits import edit_from
 from app.panel.shapes import Arch, Circle, Polygon, Rect, Shape
 from app.panel.values import Band, Fixing, Opening, Panel, Strip, Zone
 from app.web.editor_card_ends import edge_form, side_form
-from app.web.editor_card_panel import USES, bond_form, origin_form
+from app.web.editor_card_panel import HELD_BY, USES, bond_form, origin_form
 from app.web.editor_cards import Card, CardForm, Draw, Field, Stock, choice_field, length_field, points_text
 from app.web.editor_edges import edge_words
 
@@ -64,10 +64,14 @@ def strip_card(strip: Strip, unit: str) -> Card:
 
 
 def fixing_card(k: int, fixing: Fixing, unit: str) -> Card:
-    """Where the liner is held; a wrong line is removed and added again."""
-    words = f"Held by {fixing.by or 'a means not said'}, {points_text(fixing.line, unit)}"
-    remove = CardForm("remove_fixing", f"Remove fixing {k + 1}", hidden=(("fixing", str(k)),), remove=True)
-    return Card(f"Fixing {k + 1}", words, (remove,))
+    """Where the liner is held and by what, removal."""
+    hidden = (("fixing", str(k)),)
+    fields = (
+        Field("line", "Line: x, y; x, y", points_text(fixing.line, unit), wide=True),
+        choice_field("by", "Held by", fixing.by or "", _means(fixing)),
+    )
+    remove = CardForm("remove_fixing", f"Remove fixing {k + 1}", hidden=hidden, remove=True)
+    return Card(f"Fixing {k + 1}", "", (CardForm("place_fixing", "Set", fields, hidden), remove))
 
 
 def outline_card(panel: Panel, unit: str) -> Card:
@@ -102,6 +106,12 @@ def _order_forms(panel: Panel, hidden: Hidden, unit: str) -> tuple[CardForm, ...
         CardForm(edit, act, hidden=hidden, why_not=edit_from(edit, dict(hidden), unit).why_not(panel, unit))
         for edit, act in acts
     )
+
+
+def _means(fixing: Fixing) -> tuple[tuple[str, str], ...]:
+    known = (*HELD_BY, ("", "not said"))
+    by = fixing.by or ""
+    return known if by in dict(known) else (*known, (by, by))
 
 
 def _uses(opening: Opening) -> tuple[tuple[str, str], ...]:

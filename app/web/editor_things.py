@@ -10,8 +10,8 @@ from app.brickwork.layout import Layout
 from app.brickwork.regions import zone_extent
 from app.lengths import format_length
 from app.panel.geometry import inches, shape_polygon
-from app.panel.shapes import Rect, Shape
-from app.panel.values import Opening, Panel, Zone
+from app.panel.shapes import Arch, Circle, Point, Polygon, Rect, Shape
+from app.panel.values import Band, Opening, Panel, Zone
 
 Points = list[tuple[float, float]]
 
@@ -20,8 +20,8 @@ Points = list[tuple[float, float]]
 class Thing:
     """One thing: its key as in `app.panel.things`, and how the drawing's script may change it.
 
-    `box` is x, y, width, height in inches; `moves` and `sides` name the edits of a drag, `points` the corners of the
-    outline.
+    `box` is x, y, width, height in inches; `moves`, `sides` and `bends` name the edits of a drag of the whole, of a
+    side and of one of its `points`; `rise` is that of an arch, `is_round` a circle.
     """
 
     key: str
@@ -34,6 +34,9 @@ class Thing:
     moves: str = ""
     sides: str = ""
     points: str = ""
+    bends: str = ""
+    rise: str = ""
+    is_round: bool = False
 
 
 def things_of(layout: Layout, unit: str) -> tuple[Thing, ...]:
@@ -50,8 +53,11 @@ def things_of(layout: Layout, unit: str) -> tuple[Thing, ...]:
 def _outline(panel: Panel) -> Thing:
     points = list(panel.outline_inches)
     words = f"{len(points)} points"
-    path, corners = _path(panel.height, points), json.dumps([[round(x, 6), round(y, 6)] for x, y in points])
-    return Thing("outline", "is-outline", "Outline", panel.mark, words, path, _box(points), points=corners)
+    path = _path(panel.height, points)
+    corners = _rounded(points)
+    return Thing(
+        "outline", "is-outline", "Outline", panel.mark, words, path, _box(points), points=corners, bends="move_point"
+    )
 
 
 @lru_cache(maxsize=1024)
@@ -59,31 +65,56 @@ def _opening(opening: Opening, panel_height: float, unit: str) -> Thing:
     """Kept, as most openings stay as they are when one is edited."""
     ring = _ring(opening.shape)
     name = f"{opening.mark}, {opening.use}" if opening.use else opening.mark
-    sides = "place_opening" if isinstance(opening.shape, Rect) else ""
     width, height = _size(ring)
     words = f"{format_length(width, unit)} x {format_length(height, unit)}"
     key, path = f"openings/{opening.mark}", _path(panel_height, ring)
-    return Thing(key, "is-opening", name, opening.mark, words, path, _box(ring), "move_opening", sides)
+    held = _held(opening.shape)
+    return Thing(key, "is-opening", name, opening.mark, words, path, _box(ring), "move_opening", **held)
+
+
+def _held(shape: Shape) -> dict[str, Any]:
+    """How a shape can be taken hold of."""
+    match shape:
+        case Rect():
+            return {"sides": "place_opening"}
+        case Arch(rise=rise):
+            return {"sides": "reshape_opening", "rise": f"{rise.inches:.6f}"}
+        case Circle():
+            return {"sides": "reshape_opening", "is_round": True}
+        case Polygon(points=points):
+            return _bent(points)
+
+
+def _bent(points: tuple[Point, ...]) -> dict[str, Any]:
+    return {"points": _rounded(inches(points)), "bends": "move_corner"}
 
 
 def _zone(layout: Layout, zone: Zone) -> Thing:
     ring = _corners(zone_extent(zone, layout.lines, layout.size.gauge, layout.field))
     ring = ring or list(layout.panel.outline_inches)
-    edit = "place_zone" if isinstance(zone.region, Rect) else ""
+    moves = "" if isinstance(zone.region, Band) else "move_zone"
+    sides = "place_zone" if isinstance(zone.region, Rect) else ""
+    bent = _bent(zone.region.points) if isinstance(zone.region, Polygon) else {}
     name, key = f"{zone.mark}, {zone.work.bond}", f"zones/{zone.mark}"
     path = _path(layout.panel.height, ring)
-    return Thing(key, "is-zone", name, zone.mark, zone.work.size, path, _box(ring), edit, edit)
+    return Thing(key, "is-zone", name, zone.mark, zone.work.size, path, _box(ring), moves, sides, **bent)
 
 
 def _lines(panel: Panel, unit: str) -> Iterator[Thing]:
     for strip in panel.strips:
         line, words = inches(strip.line), f"{format_length(strip.width, unit)} wide"
         key, path = f"strips/{strip.mark}", _path(panel.height, line, close="")
-        yield Thing(key, "is-line", f"{strip.mark}, strip", strip.mark, words, path, _box(line))
+        bent = _bent(strip.line)
+        yield Thing(key, "is-line", f"{strip.mark}, strip", strip.mark, words, path, _box(line), "move_line", **bent)
     for k, fixing in enumerate(panel.fixings):
         line, key = inches(fixing.line), f"fixings/{k}"
         path = _path(panel.height, line, close="")
-        yield Thing(key, "is-line", f"Fixing {k + 1}", str(k), fixing.by or "held", path, _box(line))
+        by, bent = fixing.by or "held", _bent(fixing.line)
+        yield Thing(key, "is-line", f"Fixing {k + 1}", str(k), by, path, _box(line), "move_line", **bent)
+
+
+def _rounded(points: Points) -> str:
+    return json.dumps([[round(x, 6), round(y, 6)] for x, y in points])
 
 
 def _ring(shape: Shape) -> Points:

@@ -32,6 +32,8 @@ USUAL = {
     "move_corner": {"thing": "openings/L1", "point": "1", "x": "258", "y": "202"},
     "move_edge": {"thing": "outline", "edge": "1", "dx": "2"},
     "move_line": {"thing": "strips/R1", "dy": "2 1/4"},
+    "move_zone": {"zone": "S1", "dy": "1"},
+    "set_rise": {"opening": "A1", "rise": "9"},
     "place_fixing": {"fixing": "0", "line": "90,0; 90,300", "by": "nails"},
     "add_point": {"edge": "1"},
     "remove_point": {"point": "4"},
