@@ -14,10 +14,10 @@ Typed = Annotated[str, Query(max_length=60)]
 
 @router.get("")
 def understood(text: Typed, unit: Literal["in", "ft", "mm", "cm", "m"] = "in") -> JSONResponse:
-    """Inches and words; for what is no length 422 with what was found and what was expected."""
+    """Inches and words; what is no length, as a half typed one, gets what was found and what was expected."""
     try:
         length = parse(text.strip(), unit)
     except LengthError as error:
         told = f"Found {error.found}, expected {error.expected}, for example {error.example}"
-        return JSONResponse({"fault": told}, 422)
+        return JSONResponse({"fault": told})
     return JSONResponse({"inches": length.inches, "words": format_length(length, unit)})

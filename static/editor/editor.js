@@ -3,6 +3,7 @@
 import { Advising } from "./advice.js";
 import { watchBonds } from "./bonds.js";
 import { takeChanged } from "./changed.js";
+import { watchDraws } from "./draws.js";
 import { watchEnds } from "./ends.js";
 import { Frame } from "./frame.js";
 import { Gestures } from "./gestures.js";
@@ -14,6 +15,8 @@ import { Say } from "./say.js";
 import { Snap } from "./snap.js";
 import { Things } from "./things.js";
 import { isTouched } from "./touched.js";
+import { Typing } from "./typing.js";
+import { View } from "./view.js";
 import { Writes } from "./writes.js";
 
 const editor = document.getElementById("editor");
@@ -25,11 +28,14 @@ const things = new Things(editor, svg, document.getElementById("live"));
 const snap = new Snap(svg, frame);
 const ghosts = new Ghosts(svg, frame);
 const gestures = new Gestures({ svg, frame, things, writes, snap, say, ghosts });
+new View(svg, frame, gestures);
+new Typing(svg, gestures);
 const places = new Places(svg, frame);
 const advising = new Advising(editor, svg);
 watchBonds();
 takeChanged(new Kept());
 watchEnds();
+watchDraws(svg, gestures);
 new Keys(svg, { frame, things, gestures, places, say });
 
 // The server's answer is in: new lines to snap to, marks and handles again, a changed size of the drawing.
@@ -79,8 +85,6 @@ function settle() {
 }
 
 document.addEventListener("click", (event) => {
-  const draw = event.target.closest("[data-draw]");
-  if (draw) gestures.startDrawing(draw.dataset.draw, JSON.parse(draw.dataset.values), draw.dataset.words);
   const fit = event.target.closest("[data-fit]");
   if (fit) frame.fit();
   const all = event.target.closest("[data-all]");

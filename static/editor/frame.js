@@ -56,12 +56,24 @@ export class Frame {
   }
 
   zoomMiddle(factor) {
-    this.zoom(factor, this.area.left + this.area.width / 2, this.area.top + this.area.height / 2);
+    const { clientX, clientY } = this.middle();
+    this.zoom(factor, clientX, clientY);
+  }
+
+  middle() {
+    return { clientX: this.area.left + this.area.width / 2, clientY: this.area.top + this.area.height / 2 };
   }
 
   pan(dx, dy) {
     const scale = this.inchesPerPixel();
     this.show({ ...this.box, x: this.box.x - dx * scale, y: this.box.y - dy * scale });
+  }
+
+  // Two fingers from where they were to where they are: about their middle, and along with it.
+  pinch(before, now) {
+    const [was, is] = [middle(before), middle(now)];
+    this.pan(is.clientX - was.clientX, is.clientY - was.clientY);
+    this.zoom(apart(now) / Math.max(1, apart(before)), is.clientX, is.clientY);
   }
 
   // The view over a place of the face, at most `widest` inches wide.
@@ -81,4 +93,12 @@ export class Frame {
     this.home = home;
     this.show(wasHome ? { ...home } : this.box);
   }
+}
+
+function middle([a, b]) {
+  return { clientX: (a.clientX + b.clientX) / 2, clientY: (a.clientY + b.clientY) / 2 };
+}
+
+function apart([a, b]) {
+  return Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY);
 }

@@ -1,17 +1,19 @@
 // What the pointer does to the drawing: chooses at a press, else begins the gesture that what it pressed is for. A gesture
 // commits on pointer-up; Escape or a second finger drops it. While it lasts only a dashed ghost moves.
 //
-// A gesture is `new Kind(tools, event, about)` with `move(at, event)`, `fields()` (the edit as a function, or null) and
-// `drop()`. Others follow by `gesture:moved` {fields, clientX, clientY} and `gesture:ended` {committed} on the svg.
+// Others follow by `gesture:moved` {fields, clientX, clientY} and `gesture:ended` {committed} on the svg.
 
-import { Draw } from "./gestures/draw.js";
+import { drawingOf } from "./drawings.js";
+import { MoveEdge, nearestEdge } from "./gestures/edge.js";
 import { Move, moveOf } from "./gestures/move.js";
 import { Pan } from "./gestures/pan.js";
 import { MovePoint } from "./gestures/point.js";
+import { Rise } from "./gestures/rise.js";
 import { Size } from "./gestures/size.js";
 import { Slide } from "./gestures/slide.js";
 
 const MOVED = 4;
+const EDGE = 7;
 
 export class Gestures {
   constructor(tools) {
@@ -20,45 +22,74 @@ export class Gestures {
     this.press = null;
     this.gesture = null;
     this.drawing = null;
+    this.isPanning = false;
     this.pointers = new Map();
-    this.svg.addEventListener("pointerdown", (event) => this.down(event));
-    this.svg.addEventListener("pointermove", (event) => this.move(event));
-    this.svg.addEventListener("pointerup", (event) => this.up(event));
-    this.svg.addEventListener("pointercancel", (event) => this.cancel(event));
-    this.svg.addEventListener("wheel", (event) => this.wheel(event), { passive: false });
+    for (const kind of ["down", "move", "up", "cancel"]) {
+      this.svg.addEventListener(`pointer${kind}`, (event) => this[kind](event));
+    }
+  }
+
+  // What is under way and could be typed to: a drawing, or a gesture of the hand.
+  get current() {
+    return this.drawing ?? this.gesture;
   }
 
   down(event) {
     if (event.button > 1) return;
     this.pointers.set(event.pointerId, event);
-    if (this.pointers.size > 1) return this.drop();
     this.svg.setPointerCapture(event.pointerId);
+    if (this.pointers.size > 1) return this.revert();
     this.press = event;
+    if (!this.drawing || this.pans(event)) return;
+    this.drawing.press(this.frame.face(event), event);
+    this.follow(event);
+    if (this.drawing.isDone) this.endDrawing();
   }
 
   move(event) {
+    const before = this.pointers.get(event.pointerId);
+    if (this.pointers.size > 1) this.pinch(before, event);
     this.pointers.set(event.pointerId, event);
+    if (this.pointers.size > 1) return;
     const at = this.frame.face(event);
-    if (!this.press || this.pointers.size > 1) return this.say.place(at);
+    if (this.drawing && !this.gesture && !(this.press && this.pans(this.press))) {
+      this.drawing.move(at, event);
+      return this.follow(event);
+    }
+    if (!this.press) return this.say.place(at);
     const moved = Math.hypot(event.clientX - this.press.clientX, event.clientY - this.press.clientY);
     if (moved < MOVED && !this.gesture) return;
     this.gesture ??= this.begun(this.press);
     this.gesture.move(at, event);
-    this.tell("gesture:moved", { fields: this.gesture.fields(), clientX: event.clientX, clientY: event.clientY });
+    this.follow(event);
+  }
+
+  pans(event) {
+    return event.button === 1 || this.isPanning;
+  }
+
+  follow({ clientX, clientY }) {
+    if (this.current) this.tell("gesture:moved", { fields: this.current.fields(), clientX, clientY });
   }
 
   begun(event) {
     const { target } = event;
-    if (event.button === 1) return new Pan(this.tools, event);
-    if (this.drawing) return new Draw(this.tools, event, this.drawing);
+    if (this.pans(event)) return new Pan(this.tools, event);
     const handle = target.closest(".handle");
-    if (handle) return new (handle.dataset.point ? MovePoint : Size)(this.tools, event, this.things.shape);
+    if (handle) return new (kindOf(handle))(this.tools, event, this.things.shape);
     const strip = target.closest(".slider");
     if (strip) return new Slide(this.tools, event, strip);
     const shape = target.closest("[data-thing]");
+    if (shape && this.isAtEdge(shape, event)) return new MoveEdge(this.tools, event, shape);
     if (!shape?.dataset.moves) return new Pan(this.tools, event);
     this.things.choose(shape.dataset.thing);
     return new Move(this.tools, event, shape);
+  }
+
+  isAtEdge(shape, event) {
+    if (shape.dataset.thing !== this.things.chosen || !shape.dataset.points || shape.matches(".is-line")) return false;
+    const { off } = nearestEdge(JSON.parse(shape.dataset.points), this.frame.face(event));
+    return off <= EDGE * this.frame.inchesPerPixel();
   }
 
   up(event) {
@@ -66,13 +97,14 @@ export class Gestures {
     const { gesture, press } = this;
     this.gesture = this.press = null;
     if (!press) return;
-    if (this.drawing) this.stopDrawing();
-    else if (!gesture) this.choose(press);
-    if (gesture) this.end(gesture);
+    if (gesture) return this.end(gesture);
+    if (!this.drawing) return this.choose(press);
+    this.drawing.release(this.frame.face(event), event);
+    if (this.drawing.isDone) this.endDrawing();
   }
 
   choose({ target, button }) {
-    if (button || target.closest(".handle, .slider")) return;
+    if (button || this.isPanning || target.closest(".handle, .slider")) return;
     this.things.choose(target.closest("[data-thing]")?.dataset.thing ?? null);
   }
 
@@ -86,15 +118,21 @@ export class Gestures {
 
   // The ghost stays until the answer stands in the drawing, so that nothing jumps back and forth.
   commit(fields, gesture) {
-    this.writes.edit(fields).then(() => gesture?.drop());
+    return this.writes.edit(fields).then(() => gesture?.drop());
   }
 
   commitMove(shape, dx, dy) {
-    this.commit(moveOf(this, shape, dx, dy));
+    this.commit(moveOf(shape, this.say.typed(dx), this.say.typed(dy)));
   }
 
   cancel(event) {
     this.pointers.delete(event.pointerId);
+    this.revert();
+  }
+
+  // A second finger or a lost pointer: what the hand was about is not done.
+  revert() {
+    this.drawing?.unpress();
     this.drop();
   }
 
@@ -107,23 +145,74 @@ export class Gestures {
     this.tell("gesture:ended", { committed: false });
   }
 
-  wheel(event) {
-    event.preventDefault();
-    this.frame.zoom(Math.exp(-event.deltaY * 0.0015), event.clientX, event.clientY);
+  pinch(before, now) {
+    const other = [...this.pointers.values()].find((pointer) => pointer.pointerId !== now.pointerId);
+    if (before && other) this.frame.pinch([before, other], [now, other]);
   }
 
-  startDrawing(edit, values, words) {
-    this.drawing = { edit, values };
+  startDrawing(asked) {
+    this.stopDrawing();
+    this.drawing = drawingOf(this.tools, asked);
     this.svg.classList.add("drawing-now");
-    this.say.words(words);
+    this.svg.focus({ preventScroll: true });
+    const middle = this.frame.middle();
+    this.drawing.move(this.frame.face(middle), { ...middle, altKey: true, isTyped: true });
+    this.say.words(asked.words);
+    this.tell("drawing:changed", { kind: asked.kind, edit: asked.edit });
+  }
+
+  // Enter takes the place that is shown as the next point, or closes what is drawn.
+  enter() {
+    if (this.drawing?.enter()) this.endDrawing();
+    else if (this.gesture) this.enterGesture();
+    return this.current !== null;
+  }
+
+  enterGesture() {
+    const { gesture } = this;
+    this.gesture = this.press = null;
+    this.end(gesture);
+  }
+
+  endDrawing() {
+    const { drawing } = this;
+    const fields = drawing.fields();
+    const known = new Set(this.things.all().map((thing) => thing.dataset.thing));
+    this.drawing = null;
+    this.stopDrawing();
+    if (!fields) return drawing.drop();
+    this.commit(fields, drawing).then(() => this.chooseNew(known));
+    this.tell("gesture:ended", { committed: true });
+  }
+
+  chooseNew(known) {
+    const made = this.things.all().find((thing) => !known.has(thing.dataset.thing));
+    if (made) this.things.choose(made.dataset.thing);
+  }
+
+  // One step back: false where nothing is under way.
+  back() {
+    if (this.gesture) this.drop();
+    else if (!this.drawing) return false;
+    else if (!this.drawing.back()) this.stopDrawing();
+    return true;
   }
 
   stopDrawing() {
+    if (this.drawing) this.tell("gesture:ended", { committed: false });
+    this.drawing?.drop();
     this.drawing = null;
+    this.snap.clear();
     this.svg.classList.remove("drawing-now");
+    this.tell("drawing:changed", { kind: null });
   }
 
   tell(name, detail) {
     this.svg.dispatchEvent(new CustomEvent(name, { detail }));
   }
+}
+
+function kindOf(handle) {
+  if (handle.dataset.point) return MovePoint;
+  return handle.dataset.rise ? Rise : Size;
 }

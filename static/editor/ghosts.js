@@ -25,9 +25,22 @@ export class Ghosts {
     return ghost;
   }
 
-  // A box of the face frame as the place of a rectangle.
-  place(rectangle, { left, right, bottom, top }) {
-    const sides = { x: left, y: this.frame.height - top, width: right - left, height: top - bottom };
-    for (const [name, value] of Object.entries(sides)) rectangle.setAttribute(name, value);
+  // A box of the face frame as the place of a rectangle or an ellipse.
+  place(shape, { left, right, bottom, top }) {
+    if (shape.tagName === "ellipse") {
+      const middle = { cx: (left + right) / 2, cy: this.frame.height - (bottom + top) / 2 };
+      return put(shape, { ...middle, rx: (right - left) / 2, ry: (top - bottom) / 2 });
+    }
+    put(shape, { x: left, y: this.frame.height - top, width: right - left, height: top - bottom });
   }
+
+  // Points of the face frame as a path.
+  trace(path, points, isClosed) {
+    const line = points.map(([x, y]) => `${x} ${this.frame.height - y}`).join("L");
+    path.setAttribute("d", `M${line}${isClosed ? "Z" : ""}`);
+  }
+}
+
+function put(shape, values) {
+  for (const [name, value] of Object.entries(values)) shape.setAttribute(name, value);
 }

@@ -1,5 +1,7 @@
 // The drawing by keyboard: one tab stop, arrows inside.
 
+const DRAW_KEYS = "oacpszfu";
+
 export class Keys {
   constructor(svg, parts) {
     Object.assign(this, parts);
@@ -19,9 +21,8 @@ export class Keys {
   }
 
   escape() {
-    if (this.gestures.gesture) this.gestures.drop();
-    else if (this.gestures.drawing) this.gestures.stopDrawing();
-    else if (this.places.pressed) this.places.release();
+    if (this.gestures.back()) return;
+    if (this.places.pressed) this.places.release();
     else if (document.activeElement.closest("#card")) this.svg.focus();
     else this.things.choose(null);
   }
@@ -38,6 +39,8 @@ export class Keys {
     const nudge = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[event.key];
     if (nudge && event.shiftKey) return () => this.nudge(nudge[0] * this.tick, nudge[1] * this.tick);
     if (nudge) return () => this.things.step(nudge[0] - nudge[1]);
+    if (DRAW_KEYS.includes(event.key)) return () => document.querySelector(`[data-draw-key="${event.key}"]`)?.click();
+    if (this.gestures.current) return { Enter: () => this.gestures.enter(), Backspace: () => this.gestures.back() }[event.key];
     return {
       Enter: () => document.querySelector("#card input:not([type=hidden]), #card select, #card button")?.focus(),
       Delete: () => document.querySelector("#card [data-remove]")?.click(),

@@ -45,6 +45,20 @@ export class Say {
     this.words(`${up ? "Courses" : "Bond"} ${this.length(Math.abs(delta))} ${way}`);
   }
 
+  point({ x, y, hits }) {
+    this.words([`${this.length(x)} across, ${this.length(y)} up`, ...named(hits)].join("; "));
+  }
+
+  rise(value) {
+    this.words(`Rise ${this.length(value)}`);
+  }
+
+  // Sizes of what is being drawn, by their words.
+  drawn(sizes, hits) {
+    const said = sizes.map(({ words, value }) => `${words.toLowerCase()} ${this.length(value)}`).join(", ");
+    this.words([said, ...named(hits)].join("; "));
+  }
+
   sized(box, hits) {
     const size = `${this.length(box.right - box.left)} x ${this.length(box.top - box.bottom)}`;
     this.words([size, ...named(hits)].join("; "));

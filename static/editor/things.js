@@ -72,12 +72,14 @@ const SIDES = [
 
 // Dots of constant size on the screen: a stroke of no length that does not scale.
 function handlesOf(shape, height) {
-  if (shape.dataset.points) {
-    return JSON.parse(shape.dataset.points).map(([x, y], index) => dot(x, height - y, { point: index }));
-  }
-  if (!shape.dataset.sides) return [];
-  const [x, y, width, tall] = JSON.parse(shape.dataset.box);
-  return SIDES.map(([sides, across, up]) => dot(x + across * width, height - (y + up * tall), { sides }));
+  const { points, sides, rise, round, box } = shape.dataset;
+  if (points) return JSON.parse(points).map(([x, y], index) => dot(x, height - y, { point: index }));
+  if (!sides) return [];
+  const [x, y, width, tall] = JSON.parse(box);
+  const held = round ? SIDES.filter(([names]) => !names.includes(" ")) : SIDES;
+  const dots = held.map(([names, across, up]) => dot(x + across * width, height - (y + up * tall), { sides: names }));
+  if (rise) dots.push(dot(x, height - (y + tall - Number(rise)), { rise: "yes" }));
+  return dots;
 }
 
 function dot(x, y, data) {

@@ -1,11 +1,15 @@
 // How gestures say their things and places as the fields of an edit.
 
+const NAMES = { openings: "opening", zones: "zone" };
+
+// The field that names a thing: an opening or a zone by its mark, all else by its key.
 export function keyOf(shape) {
-  return { [shape.dataset.thing.startsWith("zones") ? "zone" : "opening"]: shape.dataset.mark, shape: "rect" };
+  const { thing, mark } = shape.dataset;
+  const name = NAMES[thing.split("/")[0]];
+  return name ? { [name]: mark } : { thing };
 }
 
-export function placed(say, box) {
-  const { left, right, bottom, top } = box;
-  const sides = { x: left, y: bottom, width: right - left, height: top - bottom };
-  return Object.fromEntries(Object.entries(sides).map(([name, value]) => [name, say.typed(value)]));
+export function boxOf(shape) {
+  const [x, y, width, height] = JSON.parse(shape.dataset.box);
+  return { left: x, right: x + width, bottom: y, top: y + height };
 }

@@ -1,22 +1,23 @@
 // Moves a thing. A direction in which the hand stays still is left as it is.
 
-import { keyOf, placed } from "./fields.js";
+import { boxOf, keyOf } from "./fields.js";
+import { Gesture } from "./gesture.js";
 
 const STILL = 3;
 
-export class Move {
+export class Move extends Gesture {
   constructor(tools, event, shape) {
-    Object.assign(this, tools);
+    super(tools);
     this.shape = shape;
     this.start = tools.frame.face(event);
     this.down = event;
-    const [x, y, width, height] = JSON.parse(shape.dataset.box);
-    this.box = { left: x, right: x + width, bottom: y, top: y + height };
+    this.box = boxOf(shape);
     this.by = null;
   }
 
-  move(at, event) {
-    this.by = this.snap.moved(this.box, this.wanted(at, event), this.snap.reach(event));
+  follow(at, event) {
+    const met = this.snap.moved(this.box, this.wanted(at, event), this.snap.reach(event), this.shape.dataset.thing);
+    this.by = { ...met, dx: this.held("dx", met.dx), dy: this.held("dy", met.dy) };
     this.ghost ??= this.ghosts.copy(this.shape);
     this.ghost.setAttribute("transform", `translate(${this.by.dx} ${-this.by.dy})`);
     this.snap.show(this.by.hits);
@@ -29,23 +30,20 @@ export class Move {
     return { dx: sideways ? at.x - this.start.x : null, dy: upways ? at.y - this.start.y : null };
   }
 
-  fields() {
-    return this.by && moveOf(this, this.shape, this.by.dx, this.by.dy);
+  sizes() {
+    const { dx = 0, dy = 0 } = this.by ?? {};
+    return [
+      { name: "dx", words: dx < 0 ? "Left" : "Right", value: Math.abs(dx) },
+      { name: "dy", words: dy < 0 ? "Down" : "Up", value: Math.abs(dy) },
+    ];
   }
 
-  drop() {
-    this.ghost?.remove();
+  fields() {
+    return this.by && moveOf(this.shape, this.text("dx", this.by.dx), this.text("dy", this.by.dy));
   }
 }
 
-// A move as the edit that the server gave for this kind of thing: by a distance, or to a place this far from where the
-// thing stands when the write is sent.
-export function moveOf({ say, things }, shape, dx, dy) {
-  const edit = shape.dataset.moves;
-  if (edit.startsWith("move_")) return () => ({ edit, ...keyOf(shape), dx: say.typed(dx), dy: say.typed(dy) });
-  return () => {
-    const [x, y, width, height] = JSON.parse((things.find(shape.dataset.thing) ?? shape).dataset.box);
-    const box = { left: x + dx, right: x + dx + width, bottom: y + dy, top: y + dy + height };
-    return { edit, ...keyOf(shape), ...placed(say, box) };
-  };
+// A move as the edit that the server gave for this kind of thing.
+export function moveOf(shape, dx, dy) {
+  return () => ({ edit: shape.dataset.moves, ...keyOf(shape), dx, dy });
 }

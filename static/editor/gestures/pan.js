@@ -1,19 +1,15 @@
 // Moves the view with the pointer.
 
-export class Pan {
+import { Gesture } from "./gesture.js";
+
+export class Pan extends Gesture {
   constructor(tools, event) {
-    this.frame = tools.frame;
-    this.last = event;
+    super(tools);
+    this.before = event;
   }
 
-  move(_at, event) {
-    this.frame.pan(event.clientX - this.last.clientX, event.clientY - this.last.clientY);
-    this.last = event;
+  follow(_at, event) {
+    this.frame.pan(event.clientX - this.before.clientX, event.clientY - this.before.clientY);
+    this.before = event;
   }
-
-  fields() {
-    return null;
-  }
-
-  drop() {}
 }

@@ -1,15 +1,17 @@
 // The pole slides the courses, the tape the bond: the field's origin moves by the same distance.
 
-export class Slide {
+import { Gesture } from "./gesture.js";
+
+export class Slide extends Gesture {
   constructor(tools, event, strip) {
-    Object.assign(this, tools);
+    super(tools);
     this.isUp = strip.dataset.slides === "y";
     this.start = tools.frame.face(event);
     this.delta = null;
   }
 
-  move(at) {
-    this.delta = this.snap.onTape(this.isUp ? at.y - this.start.y : at.x - this.start.x);
+  follow(at) {
+    this.delta = this.held("by", this.snap.onTape(this.isUp ? at.y - this.start.y : at.x - this.start.x));
     this.ghost ??= this.ghosts.shape("rect");
     this.ghosts.place(this.ghost, this.line());
     this.say.slid(this.isUp, this.delta);
@@ -27,6 +29,11 @@ export class Slide {
     return JSON.parse(this.svg.querySelector(".slider").dataset.origin);
   }
 
+  sizes() {
+    const words = this.isUp ? (this.delta < 0 ? "Down" : "Up") : this.delta < 0 ? "Left" : "Right";
+    return [{ name: "by", words, value: Math.abs(this.delta ?? 0) }];
+  }
+
   fields() {
     if (this.delta === null) return null;
     return () => {
@@ -34,9 +41,5 @@ export class Slide {
       const across = this.say.typed(x + (this.isUp ? 0 : this.delta));
       return { edit: "set_origin", part: "field", x: across, y: this.say.typed(y + (this.isUp ? this.delta : 0)) };
     };
-  }
-
-  drop() {
-    this.ghost?.remove();
   }
 }
