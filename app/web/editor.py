@@ -33,7 +33,7 @@ from app.web.editor_view import (
     cut_sheets_of,
     hidden_layers,
 )
-from app.web.forms import Form, then, whole_number
+from app.web.forms import OWN_FIELDS, Form, then, whole_number
 from app.web.pages import show
 from app.workflow.compute import compute
 from app.workflow.loading import LoadedPanel, after_saving, checking, load_panel
@@ -44,8 +44,6 @@ from app.workflow.steps import Steps, steps_of
 from app.workflow.undoing import redo, undo
 
 router = APIRouter(prefix="/panels/{panel_id}", include_in_schema=False)
-
-OWN_FIELDS = {"edit", "base_revision", "command_id", "on_top", "temperature", "hidden", "then", "tape"}
 
 
 @router.get("")

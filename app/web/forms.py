@@ -12,6 +12,8 @@ from app.panel.faults import Fault, Refused
 
 LONGEST_NAME = 120
 LONGEST_NUMBER = 9
+OWN_FIELDS = frozenset({"edit", "base_revision", "command_id", "on_top", "temperature", "hidden", "then", "tape"})
+"""Fields of an edit's form that are not the edit's own."""
 
 
 async def read_form(request: Request) -> dict[str, str]:

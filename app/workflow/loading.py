@@ -82,16 +82,14 @@ def after_saving(session: Session, before: LoadedPanel, saved: Saved) -> LoadedP
     """The panel as it is once a change was saved in this session: of all that was read before, only it is another."""
     if saved.revision <= before.revision:
         return load_panel(session, before.id)
-    panel = _read_stored(before.project, saved.document)
+    return replace(with_document(before, saved.document), revision=saved.revision, saved_at=saved.at)
+
+
+def with_document(before: LoadedPanel, document: Document) -> LoadedPanel:
+    """The panel with another document, in its wall; raises Refused for one that cannot be."""
+    panel = _read_stored(before.project, document)
     beside = tuple(panel if one.mark == before.panel.mark else one for one in before.wall.panels)
-    return replace(
-        before,
-        revision=saved.revision,
-        saved_at=saved.at,
-        document=saved.document,
-        wall=replace(before.wall, panels=beside),
-        panel=panel,
-    )
+    return replace(before, document=document, wall=replace(before.wall, panels=beside), panel=panel)
 
 
 def wall_of(session: Session, project_id: str, wall_id: str) -> StoredWall:

@@ -12,7 +12,7 @@ from app.panel.things import Document
 from app.panel.values import Panel
 from app.storage import Session, panels
 from app.workflow.editing import save, save_on_top
-from app.workflow.loading import LoadedPanel
+from app.workflow.loading import LoadedPanel, with_document
 from app.workflow.panel_log import Saved, since_base
 
 
@@ -35,7 +35,7 @@ def edit_panel(session: Session, loaded: LoadedPanel, asked: AskedEdit, now: dat
     what others changed since stays where it does not overlap.
     """
     project = loaded.project
-    label, document = _edited(project, *_as_seen(session, loaded, asked.base_revision), asked)
+    label, document = _edited(project, *_as_seen(session, loaded, asked.base_revision), asked.name, asked.values)
 
     def check(together: Document) -> None:
         _read(project, together)
@@ -53,6 +53,12 @@ def edit_panel(session: Session, loaded: LoadedPanel, asked: AskedEdit, now: dat
     )
 
 
+def as_edited(loaded: LoadedPanel, name: str, values: Mapping[str, str]) -> LoadedPanel:
+    """The panel as an edit would make it, saved nowhere; raises Refused for fields or a panel that cannot be."""
+    _, document = _edited(loaded.project, loaded.document, loaded.panel, name, values)
+    return with_document(loaded, document)
+
+
 def _as_seen(session: Session, loaded: LoadedPanel, base_revision: int) -> tuple[Document, Panel]:
     """The panel that the person had in view: the present one, or an earlier one from the log."""
     if base_revision == loaded.revision:
@@ -61,9 +67,11 @@ def _as_seen(session: Session, loaded: LoadedPanel, base_revision: int) -> tuple
     return base, _read(loaded.project, base)
 
 
-def _edited(project: Project, base: Document, panel: Panel, asked: AskedEdit) -> tuple[str, Document]:
+def _edited(
+    project: Project, base: Document, panel: Panel, name: str, values: Mapping[str, str]
+) -> tuple[str, Document]:
     unit = project.length_unit
-    edit = edit_from(asked.name, asked.values, unit, sizes_of(project), bond_names(project))
+    edit = edit_from(name, values, unit, sizes_of(project), bond_names(project))
     after = laid_by(project, edit.apply(panel, unit))
     return edit.label(panel, unit), write_panel(after, unit, like=base)
 

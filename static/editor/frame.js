@@ -3,6 +3,7 @@
 export class Frame {
   constructor(svg) {
     this.svg = svg;
+    this.over = document.getElementById("over");
     this.height = Number(svg.dataset.height);
     const { x, y, width, height } = svg.viewBox.baseVal;
     this.home = { x, y, width, height };
@@ -34,7 +35,9 @@ export class Frame {
 
   show(box) {
     this.box = box;
-    this.svg.setAttribute("viewBox", `${box.x} ${box.y} ${box.width} ${box.height}`);
+    const view = `${box.x} ${box.y} ${box.width} ${box.height}`;
+    this.svg.setAttribute("viewBox", view);
+    this.over.setAttribute("viewBox", view);
     this.svg.classList.toggle("far", this.inchesPerPixel() > 0.9);
   }
 

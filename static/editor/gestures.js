@@ -59,9 +59,14 @@ export class Gestures {
     if (!this.press) return this.say.place(at);
     const moved = Math.hypot(event.clientX - this.press.clientX, event.clientY - this.press.clientY);
     if (moved < MOVED && !this.gesture) return;
-    this.gesture ??= this.begun(this.press);
+    if (!this.gesture) this.begin();
     this.gesture.move(at, event);
     this.follow(event);
+  }
+
+  begin() {
+    this.gesture = this.begun(this.press);
+    this.svg.classList.add("at-work");
   }
 
   pans(event) {
@@ -208,6 +213,7 @@ export class Gestures {
   }
 
   tell(name, detail) {
+    if (name === "gesture:ended") this.svg.classList.remove("at-work");
     this.svg.dispatchEvent(new CustomEvent(name, { detail }));
   }
 }

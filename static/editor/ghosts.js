@@ -1,10 +1,11 @@
-// The dashed shapes that move while the hand is at it; each stays until the answer stands in the drawing.
+// The dashed shapes that move while the hand is at it; each stays until the answer stands in the drawing. They lie in a sheet
+// of their own above the drawing, so that moving one does not paint ten thousand bricks again.
 
 const NS = "http://www.w3.org/2000/svg";
 
 export class Ghosts {
-  constructor(svg, frame) {
-    this.group = svg.querySelector("#ghost");
+  constructor(frame) {
+    this.group = document.getElementById("ghost");
     this.frame = frame;
   }
 
