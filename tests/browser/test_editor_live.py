@@ -1,4 +1,4 @@
-"""The panel as it would be, while the hand rests: laid out by the server, saved nowhere, never in the way of the hand."""
+"""The panel as it would be, while the hand rests: laid out by the server, saved nowhere, not in the way of the hand."""
 
 import json
 from pathlib import Path
@@ -118,7 +118,7 @@ def test_previews_are_not_in_the_log(server, b1: str) -> None:
 
 @pytest.mark.quiet
 def test_the_ghost_keeps_fifty_frames_a_second_at_a_quarter_of_the_processor(page: Page, b1: str) -> None:
-    """Any ten frames after one another take at most 200 ms; B1, previews on, Chromium's processor slowed four times."""
+    """Any ten frames take at most 200 ms, those that show a preview too; B1, Chromium's processor slowed four times."""
     page.goto(f"/panels/{b1}")
     mouse = Mouse(page)
     mouse.hold(70, 70, 72, 72)
@@ -128,7 +128,7 @@ def test_the_ghost_keeps_fifty_frames_a_second_at_a_quarter_of_the_processor(pag
     x, y = 500, 500
     for k in range(120):
         page.mouse.move(x + (k % 40) * 2, y - (k % 30))
-        page.wait_for_timeout(10)
+        page.wait_for_timeout(300 if k % 40 == 39 else 10)
     frames = page.evaluate("window.frames_seen")
     devtools.send("Emulation.setCPUThrottlingRate", {"rate": 1})
     page.keyboard.press("Escape")
