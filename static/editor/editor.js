@@ -26,7 +26,7 @@ const frame = new Frame(svg);
 const say = new Say(svg, document.getElementById("pointer"));
 const writes = new Writes(editor);
 const things = new Things(editor, svg, document.getElementById("live"));
-const snap = new Snap(svg, frame);
+const snap = new Snap(svg, frame, editor.dataset.snap);
 const ghosts = new Ghosts(frame);
 const gestures = new Gestures({ svg, frame, things, writes, snap, say, ghosts });
 new View(svg, frame, gestures);
@@ -38,7 +38,7 @@ watchBonds();
 takeChanged(new Kept());
 watchEnds();
 watchDraws(svg, gestures);
-new Keys(svg, { frame, things, gestures, places, say });
+new Keys(svg, { frame, things, gestures, places, say, snap });
 
 // The server's answer is in: new lines to snap to, marks and handles again, a changed size of the drawing.
 document.addEventListener("htmx:afterRequest", (event) => {

@@ -47,10 +47,8 @@ export class Gestures {
   }
 
   move(event) {
-    const before = this.pointers.get(event.pointerId);
-    if (this.pointers.size > 1) this.pinch(before, event);
-    this.pointers.set(event.pointerId, event);
-    if (this.pointers.size > 1) return;
+    if (this.pointers.size > 1) return this.pinch(event);
+    if (this.pointers.has(event.pointerId)) this.pointers.set(event.pointerId, event);
     const at = this.frame.face(event);
     if (this.drawing && !this.gesture && !(this.press && this.pans(this.press))) {
       this.drawing.move(at, event);
@@ -150,9 +148,12 @@ export class Gestures {
     this.tell("gesture:ended", { committed: false });
   }
 
-  pinch(before, now) {
+  pinch(now) {
+    const before = this.pointers.get(now.pointerId);
     const other = [...this.pointers.values()].find((pointer) => pointer.pointerId !== now.pointerId);
-    if (before && other) this.frame.pinch([before, other], [now, other]);
+    if (!before) return;
+    this.pointers.set(now.pointerId, now);
+    this.frame.pinch([before, other], [now, other]);
   }
 
   startDrawing(asked) {

@@ -1,5 +1,7 @@
 // The drawing by keyboard: one tab stop, arrows inside.
 
+import { boxOf } from "./gestures/fields.js";
+
 const DRAW_KEYS = "oacpszfu";
 
 export class Keys {
@@ -37,10 +39,13 @@ export class Keys {
 
   action(event) {
     const nudge = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[event.key];
+    if (nudge && event.altKey) return () => this.meet(nudge);
     if (nudge && event.shiftKey) return () => this.nudge(nudge[0] * this.tick, nudge[1] * this.tick);
     if (nudge) return () => this.things.step(nudge[0] - nudge[1]);
     if (DRAW_KEYS.includes(event.key)) return () => document.querySelector(`[data-draw-key="${event.key}"]`)?.click();
-    if (this.gestures.current) return { Enter: () => this.gestures.enter(), Backspace: () => this.gestures.back() }[event.key];
+    const { gestures } = this;
+    if (gestures.current && event.key === "Enter") return () => gestures.enter();
+    if (gestures.current && event.key === "Backspace") return () => gestures.back();
     return {
       Enter: () => document.querySelector("#card input:not([type=hidden]), #card select, #card button")?.focus(),
       Delete: () => document.querySelector("#card [data-remove]")?.click(),
@@ -49,6 +54,16 @@ export class Keys {
       "-": () => this.frame.zoomMiddle(0.8),
       0: () => this.frame.fit(),
     }[event.key];
+  }
+
+  // To the next line that the chosen thing meets that way; a zone or opening meets it with the side in front or behind.
+  meet([dx, dy]) {
+    const shape = this.things.shape;
+    if (!shape?.dataset.moves) return this.say.words("Choose an opening or a zone with the arrow keys first");
+    const found = this.snap.next(boxOf(shape), dx ? "x" : "y", dx || dy, shape.dataset.thing);
+    if (!found) return this.say.words("Nothing to meet that way");
+    this.gestures.commitMove(shape, dx ? found.delta : 0, dx ? 0 : found.delta);
+    this.say.speak(this.say.met([found.hit])[0]);
   }
 
   nudge(dx, dy) {

@@ -11,6 +11,12 @@ export class Say {
     this.line.textContent = text;
   }
 
+  // Said in the bottom line and to who cannot see it.
+  speak(text) {
+    this.words(text);
+    document.getElementById("live").textContent = text;
+  }
+
   length(value) {
     return this.unit === "mm" ? `${Math.round(value * 25.4)} mm` : feet(value);
   }
@@ -37,7 +43,7 @@ export class Say {
     const parts = [];
     if (dx) parts.push(`${this.length(Math.abs(dx))} ${dx < 0 ? "left" : "right"}`);
     if (dy) parts.push(`${this.length(Math.abs(dy))} ${dy < 0 ? "down" : "up"}`);
-    this.words([parts.join(", ") || "not moved", ...named(hits)].join("; "));
+    this.words([parts.join(", ") || "not moved", ...this.met(hits)].join("; "));
   }
 
   slid(up, delta) {
@@ -46,7 +52,15 @@ export class Say {
   }
 
   point({ x, y, hits }) {
-    this.words([`${this.length(x)} across, ${this.length(y)} up`, ...named(hits)].join("; "));
+    this.words([`${this.length(x)} across, ${this.length(y)} up`, ...this.met(hits)].join("; "));
+  }
+
+  // What was met and where it is: `top of course 14 = 3'-1 5/16"`.
+  met(hits) {
+    return hits.map((hit) => {
+      if (hit.kind === "corner") return `${hit.name} = ${this.length(hit.x)}, ${this.length(hit.y)}`;
+      return `${hit.name} = ${this.length(hit.size ?? hit.at)}`;
+    });
   }
 
   rise(value) {
@@ -56,17 +70,13 @@ export class Say {
   // Sizes of what is being drawn, by their words.
   drawn(sizes, hits) {
     const said = sizes.map(({ words, value }) => `${words.toLowerCase()} ${this.length(value)}`).join(", ");
-    this.words([said, ...named(hits)].join("; "));
+    this.words([said, ...this.met(hits)].join("; "));
   }
 
   sized(box, hits) {
     const size = `${this.length(box.right - box.left)} x ${this.length(box.top - box.bottom)}`;
-    this.words([size, ...named(hits)].join("; "));
+    this.words([size, ...this.met(hits)].join("; "));
   }
-}
-
-function named(hits) {
-  return hits.map((hit) => hit.name);
 }
 
 // The lines that the server gave are rounded to some nanometres: a thousandth of a millimetre is meant as it reads.

@@ -52,7 +52,7 @@ export class Corners extends Drawing {
     return !last || Math.hypot(this.at.x - last.x, this.at.y - last.y) > 1e-6;
   }
 
-  // Level with the last corner, or straight over it, where that is no farther off than what was met.
+  // Level with the last corner, or straight over it, within half the reach, or the whole where nothing else was met.
   beyond(met) {
     const last = this.points.at(-1);
     return this.typedFrom(last, { x: this.straight("x", met, last), y: this.straight("y", met, last) });
@@ -61,7 +61,7 @@ export class Corners extends Drawing {
   straight(axis, met, last) {
     const off = Math.abs(this.hand[axis] - last[axis]);
     const isMet = met.hits.some((hit) => hit.axis === axis);
-    return off <= this.reach && (!isMet || off <= Math.abs(this.hand[axis] - met[axis])) ? last[axis] : met[axis];
+    return off <= (isMet ? this.reach / 2 : this.reach) ? last[axis] : met[axis];
   }
 
   typedFrom(last, { x, y }) {
