@@ -19,12 +19,15 @@ from app.web import (
     editor,
     editor_advice,
     editor_bonds,
+    editor_history,
     editor_preview,
     editor_snap,
+    editor_together,
     health,
     lengths,
     liner,
     order,
+    person,
     problem_list,
     project,
     projects,
@@ -36,6 +39,7 @@ from app.web import (
 )
 from app.web.body import BodyLimit
 from app.web.failures import add_failures
+from app.web.hints import Hints, closed_by_signals
 from app.web.logs import hide_tokens
 from app.web.security import KnownHosts, SameSite, SecurityHeaders
 from app.workflow.opening import open_data
@@ -45,14 +49,17 @@ ROUTERS = (
     health.router,
     problem_list.router,
     projects.router,
+    person.router,
     shares.router,
     project.router,
     settings_page.router,
     editor.router,
     editor_advice.router,
     editor_bonds.router,
+    editor_history.router,
     editor_preview.router,
     editor_snap.router,
+    editor_together.router,
     lengths.router,
     liner.router,
     reading_check.router,
@@ -78,6 +85,7 @@ def create_app(settings: Settings) -> FastAPI:
         title="Castcourse", version="0.1.0", docs_url=None, redoc_url=None, lifespan=_lifespan, max_body_size=None
     )
     app.state.settings = settings
+    app.state.hints = Hints()
     app.add_middleware(BodyLimit, largest=settings.largest_body)
     app.add_middleware(SameSite)
     app.add_middleware(KnownHosts, hosts=LOOPBACK_HOSTS)
@@ -99,6 +107,7 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     gc.collect()
     gc.freeze()
     gc.set_threshold(*GARBAGE)
-    yield
+    with closed_by_signals(app.state.hints):
+        yield
     gc.unfreeze()
     app.state.engine.dispose()

@@ -175,6 +175,8 @@ def _lines(inks: Inks) -> dict[Style, Look]:
         "sheet": Look("none", inks.sheet, MEDIUM, dashed=True),
         "rule": Look("none", inks.ink, THIN),
         "tick": Look("none", inks.ink, MEDIUM),
+        "earlier": Look("none", inks.attention, MEDIUM, dashed=True),
+        "changed": Look("none", inks.sheet, THICK),
     }
 
 

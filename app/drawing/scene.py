@@ -26,6 +26,7 @@ class Scene:
     words: str = ""
     work: SheetWork | None = None
     blend: Blend = Blend()  # noqa: RUF009 - Blend is frozen
+    earlier: Layout | None = None
 
     @property
     def width(self) -> float:

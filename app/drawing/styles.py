@@ -39,6 +39,8 @@ Style = Literal[
     "tape",
     "rule",
     "tick",
+    "earlier",
+    "changed",
     "met",
     "missed",
     "solid",

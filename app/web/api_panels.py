@@ -12,6 +12,7 @@ from app.storage import Session, panels, projects, reading, writing
 from app.web.body import JsonBody, json_of
 from app.web.conditions import CommandId, IfMatch, base_revision, command_id, tag
 from app.web.database import OFFICE, Database, Now
+from app.web.hints import Hints, Told
 from app.web.merge_patch import merged
 from app.web.words import listed
 from app.workflow.compute import compute
@@ -50,6 +51,7 @@ def change(
     response: Response,
     database: Database,
     now: Now,
+    hints: Told,
     if_match: IfMatch = None,
     idempotency_key: CommandId = None,
     on_top: OnTop = False,
@@ -71,6 +73,7 @@ def change(
             now=now,
         )
         _lay(session, panel_id)
+    hints.tell(panel_id, saved.revision)
     return _answer(saved, panel_id, response, database)
 
 
@@ -80,11 +83,12 @@ def take_back(
     response: Response,
     database: Database,
     now: Now,
+    hints: Told,
     if_match: IfMatch = None,
     idempotency_key: CommandId = None,
 ) -> dict[str, Any]:
     """Takes back the newest edit that is not undone."""
-    return _stepped(undo, panel_id, response, database, now, if_match, idempotency_key)
+    return _stepped(undo, panel_id, response, database, now, hints, if_match, idempotency_key)
 
 
 @router.post("/redo")
@@ -93,11 +97,12 @@ def make_again(
     response: Response,
     database: Database,
     now: Now,
+    hints: Told,
     if_match: IfMatch = None,
     idempotency_key: CommandId = None,
 ) -> dict[str, Any]:
     """Makes again what was undone last."""
-    return _stepped(redo, panel_id, response, database, now, if_match, idempotency_key)
+    return _stepped(redo, panel_id, response, database, now, hints, if_match, idempotency_key)
 
 
 @router.delete("", status_code=204)
@@ -114,6 +119,7 @@ def _stepped(
     response: Response,
     database: Connections,
     moment: datetime,
+    hints: Hints,
     if_match: str | None,
     given_id: str | None,
 ) -> dict[str, Any]:
@@ -129,6 +135,7 @@ def _stepped(
             check=checking(session, panels.project_of(session, panel_id)),
         )
         _lay(session, panel_id)
+    hints.tell(panel_id, saved.revision)
     return _answer(saved, panel_id, response, database)
 
 

@@ -15,7 +15,7 @@ from app.panel.faults import Refused
 from app.panel.project import Project
 from app.panel.values import Panel
 from app.storage import reading, writing
-from app.web.database import OFFICE, Database, Now
+from app.web.database import Database, Now
 from app.web.drift_asked import asked_of, bed_asked, page_after
 from app.web.editor_checkpoints import checkpoints_part
 from app.web.editor_choose import card_of
@@ -34,7 +34,9 @@ from app.web.editor_view import (
     hidden_layers,
 )
 from app.web.forms import OWN_FIELDS, Form, then, whole_number
+from app.web.hints import hints_of
 from app.web.pages import show
+from app.web.person import Person
 from app.workflow.compute import compute
 from app.workflow.loading import LoadedPanel, after_saving, checking, load_panel
 from app.workflow.panel_edits import AskedEdit, edit_panel
@@ -47,11 +49,11 @@ router = APIRouter(prefix="/panels/{panel_id}", include_in_schema=False)
 
 
 @router.get("")
-def editor(panel_id: str, database: Database) -> Response:
+def editor(panel_id: str, database: Database, person: Person) -> Response:
     """The page, all of it from one moment of the database."""
     with reading(database) as session:
         loaded = load_panel(session, panel_id)
-        steps = steps_of(session, panel_id, OFFICE)
+        steps = steps_of(session, panel_id, person)
     return show("editor.html", page_of(loaded, steps))
 
 
@@ -104,14 +106,14 @@ def findings(panel_id: str, database: Database, code: Annotated[str, Query(max_l
 
 
 @router.post("/edits")
-def edit(panel_id: str, request: Request, form: Form, database: Database, now: Now) -> Response:
+def edit(panel_id: str, request: Request, form: Form, database: Database, now: Now, person: Person) -> Response:
     """One edit from a form or a gesture; what cannot be laid out is not saved."""
     asked = AskedEdit(
         name=form.get("edit", ""),
         values={name: value for name, value in form.items() if name not in OWN_FIELDS},
         base_revision=whole_number(form, "base_revision"),
         command_id=form.get("command_id") or uuid4().hex,
-        person=OFFICE,
+        person=person,
         on_top=form.get("on_top") == "yes",
     )
     before: LoadedPanel | None = None
@@ -124,19 +126,20 @@ def edit(panel_id: str, request: Request, form: Form, database: Database, now: N
         return _told(request, refused_notice(refused, _asked_for(before, asked)), refused, 422)
     except Stale as stale:
         return _told(request, stale_notice(stale, panel_id, form), stale, 412)
+    _tell(request, saved, panel_id)
     return _answer(request, form, before, after, saved)
 
 
 @router.post("/undo")
-def take_back(panel_id: str, request: Request, form: Form, database: Database, now: Now) -> Response:
+def take_back(panel_id: str, request: Request, form: Form, database: Database, now: Now, person: Person) -> Response:
     """Undo this person's newest edit."""
-    return _step(undo, panel_id, request, form, database, now)
+    return _step(undo, panel_id, request, form, database, now, person)
 
 
 @router.post("/redo")
-def make_again(panel_id: str, request: Request, form: Form, database: Database, now: Now) -> Response:
+def make_again(panel_id: str, request: Request, form: Form, database: Database, now: Now, person: Person) -> Response:
     """Make again what was undone last."""
-    return _step(redo, panel_id, request, form, database, now)
+    return _step(redo, panel_id, request, form, database, now, person)
 
 
 def _step(
@@ -146,6 +149,7 @@ def _step(
     form: Mapping[str, str],
     database: Database,
     now: datetime,
+    person: str,
 ) -> Response:
     try:
         with writing(database) as session:
@@ -153,7 +157,7 @@ def _step(
             saved = step(
                 session,
                 panel_id,
-                person=OFFICE,
+                person=person,
                 command_id=form.get("command_id") or uuid4().hex,
                 base_revision=whole_number(form, "base_revision"),
                 now=now,
@@ -164,6 +168,7 @@ def _step(
         return _told(request, undo_notice(refused), refused, 409)
     except Stale as stale:
         return _told(request, stale_notice(stale, panel_id, {}), stale, 412)
+    _tell(request, saved, panel_id)
     return _answer(request, form, before, after, saved)
 
 
@@ -177,6 +182,10 @@ def _asked_for(before: LoadedPanel | None, asked: AskedEdit) -> Panel | None:
         return edit.changed(before.panel)
     except Refused:
         return None
+
+
+def _tell(request: Request, saved: Saved, panel_id: str) -> None:
+    hints_of(request).tell(panel_id, saved.revision)
 
 
 def _is_part(request: Request) -> bool:

@@ -11,10 +11,11 @@ from starlette.responses import HTMLResponse, Response
 from app.panel.faults import Refused
 from app.panel.laying import Laying
 from app.storage import reading, writing
-from app.web.database import OFFICE, Database, Now
+from app.web.database import Database, Now
 from app.web.forms import Form, then, whole_number
 from app.web.liner_view import LaidNotice, LinerPart, changed_notice, form_of, page_of, results_of
 from app.web.pages import show
+from app.web.person import Person
 from app.workflow.compute import compute
 from app.workflow.loading import LoadedPanel, load_panel
 from app.workflow.opening import Connections
@@ -37,11 +38,11 @@ def liner(panel_id: str, database: Database, corner: Word = "", direction: Word 
 
 
 @router.post("")
-def lay(panel_id: str, request: Request, form: Form, database: Database, now: Now) -> Response:
+def lay(panel_id: str, request: Request, form: Form, database: Database, now: Now, person: Person) -> Response:
     """Another corner or direction: an edit like any other, laid out before it is kept."""
     is_part = request.headers.get("hx-request") == "true"
     try:
-        before = _edited(panel_id, form, database, now)
+        before = _edited(panel_id, form, database, now, person)
     except Refused as refused:
         if not is_part:
             raise
@@ -56,10 +57,10 @@ def lay(panel_id: str, request: Request, form: Form, database: Database, now: No
     return then(f"/panels/{panel_id}/liner?{_query(before)}")
 
 
-def _edited(panel_id: str, form: Form, database: Connections, now: Now) -> Laying:
+def _edited(panel_id: str, form: Form, database: Connections, now: Now, person: str) -> Laying:
     """Makes the edit; how the sheets were laid before it."""
     values = {name: form.get(name, "") for name in ("corner", "direction")}
-    asked = AskedEdit("set_laying", values, whole_number(form, "base_revision"), uuid4().hex, OFFICE, on_top=True)
+    asked = AskedEdit("set_laying", values, whole_number(form, "base_revision"), uuid4().hex, person, on_top=True)
     with writing(database) as session:
         before = load_panel(session, panel_id)
         edit_panel(session, before, asked, now)

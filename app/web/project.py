@@ -12,9 +12,10 @@ from app.panel.faults import Fault, Refused
 from app.panel.things import Document
 from app.storage import Session, panels, projects, reading, shares, writing
 from app.storage.errors import MarkTaken, NotFound
-from app.web.database import OFFICE, Database, Now
+from app.web.database import Database, Now
 from app.web.forms import Form, named, then, whole_number
 from app.web.pages import show
+from app.web.person import Person
 from app.web.project_view import HOW_TO_TYPE, Asked, Typed, page_of
 from app.web.wall_form import Changed, after, asked_of
 from app.workflow.loading import check_project, checking, load_panel, load_project, panel_of, wall_of
@@ -109,14 +110,14 @@ def make_panel(project_id: str, wall_id: str, database: Database, form: Form, no
 
 
 @router.post("/panels/{panel_id}/mark")
-def rename(project_id: str, panel_id: str, database: Database, form: Form, now: Now) -> Response:
+def rename(project_id: str, panel_id: str, database: Database, form: Form, now: Now, person: Person) -> Response:
     """Another mark for a panel, in its log like any edit."""
     try:
         mark, base = named(form, "mark", "a mark"), whole_number(form, "revision")
         with writing(database) as session:
             held = panel_of(session, project_id, panel_id)
             checking(session, project_id)(held.document | {"mark": mark})
-            command = {"command_id": uuid4().hex, "person": OFFICE}
+            command = {"command_id": uuid4().hex, "person": person}
             rename_panel(session, panel_id, mark, base_revision=base, now=now, **command)
     except (Refused, MarkTaken) as error:
         return _page(database, project_id, Asked(_faults(error)))
@@ -124,11 +125,11 @@ def rename(project_id: str, panel_id: str, database: Database, form: Form, now: 
 
 
 @router.post("/panels/{panel_id}/casting")
-def set_casting(project_id: str, panel_id: str, database: Database, form: Form, now: Now) -> Response:
+def set_casting(project_id: str, panel_id: str, database: Database, form: Form, now: Now, person: Person) -> Response:
     """A panel's casting day and whether its brick is placed, in its log like any edit; what others changed stays."""
     try:
         values = {name: form.get(name, "") for name in ("cast_on", "placed")}
-        asked = AskedEdit("set_casting", values, whole_number(form, "revision"), uuid4().hex, OFFICE, on_top=True)
+        asked = AskedEdit("set_casting", values, whole_number(form, "revision"), uuid4().hex, person, on_top=True)
         with writing(database) as session:
             wall = panel_of(session, project_id, panel_id).wall_id
             edit_panel(session, load_panel(session, panel_id), asked, now)

@@ -18,7 +18,7 @@ export function takeChanged(kept) {
 }
 
 // As htmx does it: parts with `hx-swap-oob` by their ids, whatever is left into the target.
-function take(text, target, kept) {
+export function take(text, target, kept) {
   const answer = document.createElement("template");
   answer.innerHTML = text;
   for (const part of [...answer.content.children]) {

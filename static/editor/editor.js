@@ -2,7 +2,7 @@
 
 import { Advising } from "./advice.js";
 import { watchBonds } from "./bonds.js";
-import { takeChanged } from "./changed.js";
+import { take, takeChanged } from "./changed.js";
 import { watchDraws } from "./draws.js";
 import { watchEnds } from "./ends.js";
 import { Frame } from "./frame.js";
@@ -11,11 +11,13 @@ import { Ghosts } from "./ghosts.js";
 import { Kept } from "./kept.js";
 import { Keys } from "./keys.js";
 import { Live } from "./live.js";
+import { watchLog } from "./log.js";
 import { Places } from "./places.js";
 import { Say } from "./say.js";
 import { Snap } from "./snap.js";
 import { Things } from "./things.js";
 import { isTouched } from "./touched.js";
+import { Together } from "./together.js";
 import { Typing } from "./typing.js";
 import { View } from "./view.js";
 import { Writes } from "./writes.js";
@@ -35,7 +37,9 @@ const places = new Places(svg, frame);
 const advising = new Advising(editor, svg);
 new Live(editor, svg, writes);
 watchBonds();
-takeChanged(new Kept());
+watchLog(editor);
+const kept = new Kept();
+takeChanged(kept);
 watchEnds();
 watchDraws(svg, gestures);
 new Keys(svg, { frame, things, gestures, places, say, snap });
@@ -43,6 +47,12 @@ new Keys(svg, { frame, things, gestures, places, say, snap });
 // The server's answer is in: new lines to snap to, marks and handles again, a changed size of the drawing.
 document.addEventListener("htmx:afterRequest", (event) => {
   if (event.detail.successful && event.detail.requestConfig.verb === "post") settle();
+});
+
+new Together(editor, gestures, writes, (text) => {
+  kept.remember();
+  take(text, document.createElement("div"), kept);
+  settle();
 });
 
 // Findings follow once an edit is painted; a pressed one may be gone.

@@ -1,27 +1,35 @@
-// Every request that changes the panel, one after another: its base revision and command id, what is said while it is
-// under way, and what is kept when no answer comes. Nothing behind a lost write is sent before somebody has decided.
+// Every request that changes the panel, one after another: its base revision and command id, and what is said while it is
+// under way. One that gets no answer is held and sent again by itself, as the same command, with those behind it waiting;
+// one that is refused while others wait behind it holds them up until somebody has read why.
 
+import { Held } from "./held.js";
 import { markAnswered } from "./touched.js";
+
+const REFUSED = new Set([409, 412, 422]);
 
 export class Writes {
   constructor(editor) {
     this.editor = editor;
     this.notice = document.getElementById("notice");
-    this.held = document.getElementById("held");
+    this.box = document.getElementById("held");
     this.waiting = [];
     this.busy = false;
     this.lost = null;
+    this.held = new Held(editor.dataset.edits, () => this.again());
     editor.addEventListener("submit", (event) => this.submit(event));
+    this.takeKept();
   }
 
   // Forms of the page go the same way; without this script they are plain forms.
   submit(event) {
     const form = event.target;
-    if (form.method !== "post") return;
+    if (form.method !== "post" || form.dataset.plain) return;
     event.preventDefault();
     const values = Object.fromEntries(new FormData(form));
     if (!values.command_id) delete values.base_revision;
-    this.add({ path: form.getAttribute("action"), values: () => values, form });
+    const write = { path: form.getAttribute("action"), values: () => values, form };
+    if (this.lost && this.notice.contains(form)) this.decided(write);
+    else this.add(write);
   }
 
   // `values` is asked when the write is sent, so that a step is taken from where the thing stands by then.
@@ -38,6 +46,7 @@ export class Writes {
   add(write) {
     return new Promise((done) => {
       this.waiting.push({ ...write, done });
+      if (this.lost) this.tellHeld();
       this.next();
     });
   }
@@ -49,7 +58,7 @@ export class Writes {
     if (write.look) await write.look();
     else await this.write(write);
     this.busy = false;
-    write.done();
+    if (!this.lost || this.lost.isRefused) write.done?.();
     this.next();
   }
 
@@ -59,9 +68,11 @@ export class Writes {
     const slow = setTimeout(() => this.say("Saving", "waiting"), 200);
     const status = await this.send(write);
     clearTimeout(slow);
-    if (status === 0 || status >= 500 || status === 403 || status === 404) this.hold(write, status);
-    else if (status !== 200) this.say(before, "saved");
-    else if (write.form) markAnswered(write.form, write.sent);
+    if (status === 0 || status >= 500 || status === 403 || status === 404) return this.hold(write, status);
+    this.held.forget();
+    if (status !== 200 && this.saved.dataset.state !== "lost") this.say(before, "saved");
+    if (REFUSED.has(status)) this.refused(write, status);
+    else if (status === 200 && write.form) markAnswered(write.form, write.sent);
   }
 
   dressed(values) {
@@ -90,17 +101,69 @@ export class Writes {
 
   // The same command again is made once, whether or not it had arrived.
   hold(write, status) {
-    this.lost = write;
+    this.lost = { write, status };
+    this.tellHeld();
+    if (status === 0 || status >= 500) this.held.soon();
+  }
+
+  tellHeld() {
+    const { write, status } = this.lost;
+    const writes = this.writesWaiting();
+    if (!this.lost.isRefused) this.held.keep([{ path: write.path, sent: write.sent }, ...writes.map(keptOf)]);
+    const count = writes.length + (this.lost.isRefused ? 0 : 1);
+    const changes = count === 1 ? "1 change" : `${count} changes`;
+    if (this.lost.isRefused) return this.tellWaiting(changes);
     this.say(`Not saved: ${status ? `the server answered ${status}` : "no answer from the server"}`, "lost");
-    const again = button("Send again", () => this.waiting.unshift(write));
-    const drop = button("Drop it", () => this.say("Dropped; load the page to see what is saved", "lost"));
-    for (const choice of [again, drop]) choice.addEventListener("click", () => this.release());
-    this.held.replaceChildren(again, drop);
+    const kept = this.held.isKept ? "held here, also over a reload of this page" : "held in this page only: do not close it";
+    const on = status === 0 || status >= 500 ? ", and sent when the server answers" : "";
+    this.box.replaceChildren(words(`${changes} ${kept}${on}.`), this.choice("Send again", () => this.again()), this.choice("Drop", () => this.drop()));
+  }
+
+  tellWaiting(changes) {
+    this.box.replaceChildren(words(`${changes} behind this one, not sent yet.`), this.choice("Go on", () => this.release()), this.choice("Drop", () => this.drop()));
+  }
+
+  writesWaiting() {
+    return this.waiting.filter((write) => !write.look);
+  }
+
+  // Those behind a refused one may rest on it.
+  refused(write, status) {
+    if (this.writesWaiting().length === 0) return;
+    this.lost = { write, status, isRefused: true };
+    this.tellHeld();
+  }
+
+  // The answer to a refusal goes before those that wait.
+  decided(write) {
+    this.waiting.unshift(write);
+    this.release();
+  }
+
+  again() {
+    if (!this.lost) return;
+    if (!this.lost.isRefused) this.waiting.unshift(this.lost.write);
+    this.release();
+  }
+
+  drop() {
+    const dropped = [...(this.lost.isRefused ? [] : [this.lost.write]), ...this.writesWaiting()];
+    this.waiting = this.waiting.filter((write) => write.look);
+    this.held.forget();
+    for (const write of dropped) write.done?.();
+    this.say("Dropped; load the page to see what is saved", "lost");
+    this.release();
   }
 
   release() {
     this.lost = null;
-    this.held.replaceChildren();
+    this.box.replaceChildren();
+    this.next();
+  }
+
+  // What an earlier load of this page could not send comes first.
+  takeKept() {
+    this.waiting = this.held.kept().map(({ path, sent, values }) => ({ path, sent, values: () => values }));
     this.next();
   }
 
@@ -112,12 +175,23 @@ export class Writes {
     this.saved.textContent = words;
     this.saved.dataset.state = state;
   }
+
+  choice(words, act) {
+    const made = document.createElement("button");
+    made.type = "button";
+    made.textContent = words;
+    made.addEventListener("click", act);
+    return made;
+  }
 }
 
-function button(words, act) {
-  const made = document.createElement("button");
-  made.type = "button";
-  made.textContent = words;
-  made.addEventListener("click", act);
+// A step is told as it would be sent now: a reload knows nothing of what it was measured from.
+function keptOf(write) {
+  return write.sent ? { path: write.path, sent: write.sent } : { path: write.path, values: write.values() };
+}
+
+function words(text) {
+  const made = document.createElement("p");
+  made.textContent = text;
   return made;
 }
