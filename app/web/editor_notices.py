@@ -58,12 +58,13 @@ def undo_notice(refused: UndoRefused) -> Notice:
 
 def stale_notice(stale: Stale, panel_id: str, form: Mapping[str, str]) -> Notice:
     """What others changed, what this change wants, and the choices: on top where nothing overlaps, or dropped."""
+    is_same = set(stale.mine) <= set(stale.theirs)
     lines = (
         f"Changed in the meantime: {'; '.join(stale.theirs) or 'nothing that lasts'}.",
-        f"Yours: {'; '.join(stale.mine) or 'nothing'}.",
+        f"Yours: {'; '.join(stale.mine) or 'nothing'}{', which is there already' if is_same and stale.mine else ''}.",
     )
     drop = Choice("Drop mine, show theirs", address_of(panel_id), method="get")
-    if stale.overlap or not form:
+    if stale.overlap or is_same or not form:
         return Notice("Not saved: someone saved this panel first.", lines, (drop,))
     values = {**form, "on_top": "yes", "command_id": uuid4().hex}
     on_top = Choice("Put mine on top", f"{address_of(panel_id)}/edits", tuple(values.items()))

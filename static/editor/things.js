@@ -55,7 +55,7 @@ export class Things {
 
   loadCard() {
     const thing = this.chosen === null ? "" : `?thing=${encodeURIComponent(this.chosen)}`;
-    return htmx.ajax("GET", this.editor.dataset.card + thing, { target: "#card", swap: "innerHTML show:none" });
+    return htmx.ajax("GET", this.editor.dataset.card + thing, { target: "#card", swap: "innerHTML show:none" }).catch(() => {});
   }
 }
 

@@ -29,6 +29,11 @@ export class Together {
     this.writes.look(() => this.follow()).then(() => (this.asking = false));
   }
 
+  // A form that somebody is at stays as it was filled in: it is sent as based on what it shows.
+  keepBases() {
+    for (const form of document.querySelectorAll("#card form")) form.dataset.base ??= String(this.shown);
+  }
+
   // Own writes that were queued before may have brought the page up to date by now.
   async follow() {
     if (this.newest <= this.shown) return;
@@ -36,7 +41,9 @@ export class Together {
     const asked = new URLSearchParams({ revision: this.shown, hidden, temperature });
     try {
       const answer = await fetch(`${this.editor.dataset.since}?${asked}`);
-      if (answer.status === 200) this.take(await answer.text());
+      if (answer.status !== 200) return;
+      this.keepBases();
+      this.take(await answer.text());
     } catch {
       // The next hint asks again.
     }

@@ -26,7 +26,8 @@ export class Writes {
     if (form.method !== "post" || form.dataset.plain) return;
     event.preventDefault();
     const values = Object.fromEntries(new FormData(form));
-    if (!values.command_id) delete values.base_revision;
+    if (form.dataset.base) values.base_revision = form.dataset.base;
+    else if (!values.command_id) delete values.base_revision;
     const write = { path: form.getAttribute("action"), values: () => values, form };
     if (this.lost && this.notice.contains(form)) this.decided(write);
     else this.add(write);
