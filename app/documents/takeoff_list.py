@@ -5,7 +5,7 @@ import io
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from app.documents.cells import guarded
+from app.panel.cells import guarded
 
 Line = Mapping[str, Any]
 

@@ -7,7 +7,6 @@ from typing import Any
 
 import xlsxwriter
 
-from app.documents.cells import guarded
 from app.documents.order_book import OrderBook
 from app.documents.workbook_cover import cover
 from app.documents.workbook_liner import liner_sheets
@@ -16,6 +15,7 @@ from app.documents.workbook_panels import bricks, by_panel
 from app.documents.workbook_saw import saw_patterns, saw_pieces
 from app.documents.workbook_short import short
 from app.documents.workbook_table import Table
+from app.panel.cells import guarded
 
 TOPICS: tuple[Callable[[OrderBook], Table], ...] = (
     cover,

@@ -11,8 +11,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.documents.cells import FORMULA_STARTS, guarded, unguarded
 from app.documents.takeoff_list import takeoff_csv
+from app.panel.cells import FORMULA_STARTS, guarded, unguarded
 
 HOSTILE = ["=1+1", "+1", "-1'-6\"", "@SUM(A1)", "\t=1", "\r=1", "=cmd|' /C calc'!A0", "'quoted"]
 

@@ -13,7 +13,6 @@ import pytest
 from openpyxl.worksheet.worksheet import Worksheet
 from shapes import project as read
 
-from app.documents.cells import FORMULA_STARTS, unguarded
 from app.documents.digest import panel_digest
 from app.documents.order_book import BookPanel, OrderBook
 from app.documents.workbook import workbook
@@ -24,6 +23,7 @@ from app.order.short import castings_so_far, short_list
 from app.order.takeoff import takeoff
 from app.order.values import Casting, Takeoff
 from app.panel.blend import Blend, Colour
+from app.panel.cells import FORMULA_STARTS, unguarded
 from app.panel.delivery import Delivery
 from app.panel.project import Project
 from app.workflow.compute import compute, saw_list_of, takeoff_of

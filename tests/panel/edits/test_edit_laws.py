@@ -32,6 +32,16 @@ USUAL = {
     "move_corner": {"thing": "openings/L1", "point": "1", "x": "258", "y": "202"},
     "move_edge": {"thing": "outline", "edge": "1", "dx": "2"},
     "move_line": {"thing": "strips/R1", "dy": "2 1/4"},
+    "put_row": {
+        "thing": "openings/W1",
+        "kind": "opening",
+        "mark": "W1",
+        "x": "62",
+        "y": "96",
+        "width": "48",
+        "height": "64",
+    },
+    "put_table": {"table": "opening\tW1\twindow\trect\t61\t96\t48\t64"},
     "move_zone": {"zone": "S1", "dy": "1"},
     "set_rise": {"opening": "A1", "rise": "9"},
     "place_fixing": {"fixing": "0", "line": "90,0; 90,300", "by": "nails"},
@@ -92,6 +102,9 @@ FIELDS = {
     **dict.fromkeys(("code", "about", "reason", "text"), texts),
     **dict.fromkeys(("courses", "heads", "closers"), flags | numbers),
     "placed": flags,
+    "kind": st.sampled_from(["opening", "zone", "strip", "fixing", "roof", ""]),
+    "more": points | lengths | st.sampled_from(["6, 3", "6"]),
+    "table": st.sampled_from(["", "opening\tW1\t\trect\t1\t2\t3\t4", "roof", "strip\tR1\t\tline\t\t\t1\t\t0,9; 9,9"]),
     "thing": st.sampled_from(
         ["outline", "openings/L1", "openings/W1", "strips/R1", "fixings/0", "fixings/x", "zones/S1", "x/", ""]
     ),

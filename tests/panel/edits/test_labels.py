@@ -37,6 +37,8 @@ GOLDEN = [
     ("move_edge", "thing=outline edge=1 dx=2", 'Move edge 1 of outline 2" right'),
     ("move_line", "thing=strips/R1 dy=2.25", 'Move R1 2 1/4" up'),
     ("move_line", "thing=fixings/0 dx=-1", 'Move fixing 1 1" left'),
+    ("put_row", "thing=openings/W1 kind=opening mark=W1 x=9 y=9 width=9 height=9", "Set W1"),
+    ("put_row", "kind=opening mark=W9 x=9 y=9 width=9 height=9", "Add W9"),
     ("move_zone", "zone=S1 dy=-1", 'Move zone S1 1" down'),
     ("set_rise", "opening=A1 rise=9", 'Set rise of A1 to 9"'),
     ("place_fixing", "fixing=0 line=9,0;9,99 by=glue", 'Set fixing 1 by glue, 9", 0" to 9", 8\'-3"'),
