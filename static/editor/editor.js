@@ -3,6 +3,7 @@
 import { Advising } from "./advice.js";
 import { watchBonds } from "./bonds.js";
 import { take, takeChanged } from "./changed.js";
+import { watchDrawer } from "./drawer.js";
 import { watchDraws } from "./draws.js";
 import { watchEnds } from "./ends.js";
 import { Frame } from "./frame.js";
@@ -41,6 +42,7 @@ watchLog(editor);
 const kept = new Kept();
 takeChanged(kept);
 watchEnds();
+watchDrawer(editor);
 watchDraws(svg, gestures);
 new Keys(svg, { frame, things, gestures, places, say, snap });
 

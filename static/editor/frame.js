@@ -1,16 +1,24 @@
 // Where the drawing is on the screen: face inches to pixels and back, zoom, pan, fit.
 
+import { Distance } from "./distance.js";
+
 export class Frame {
   constructor(svg) {
     this.svg = svg;
     this.over = document.getElementById("over");
+    this.distance = new Distance(svg);
     this.height = Number(svg.dataset.height);
     const { x, y, width, height } = svg.viewBox.baseVal;
     this.home = { x, y, width, height };
     this.box = { ...this.home };
     this.area = svg.getBoundingClientRect();
-    new ResizeObserver(() => (this.area = svg.getBoundingClientRect())).observe(svg);
+    new ResizeObserver(() => this.measure()).observe(svg);
     svg.addEventListener("pointerenter", () => (this.area = svg.getBoundingClientRect()));
+  }
+
+  measure() {
+    this.area = this.svg.getBoundingClientRect();
+    this.distance.show(this.inchesPerPixel(), this.home);
   }
 
   // A client point in the svg's own inches, y down; the view box is centred in the area.
@@ -38,7 +46,7 @@ export class Frame {
     const view = `${box.x} ${box.y} ${box.width} ${box.height}`;
     this.svg.setAttribute("viewBox", view);
     this.over.setAttribute("viewBox", view);
-    this.svg.classList.toggle("far", this.inchesPerPixel() > 0.9);
+    this.distance.show(this.inchesPerPixel(), this.home);
   }
 
   fit() {
