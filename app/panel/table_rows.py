@@ -5,8 +5,8 @@ rise of an arch, the radius of a circle, the points of a polygon or a line, of a
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from typing import TypeVar
+from dataclasses import dataclass, fields, is_dataclass, replace
+from typing import Any, TypeVar
 
 from app.lengths import Length, format_length
 from app.panel.faults import Fault, Refused
@@ -56,6 +56,7 @@ def put(panel: Panel, row: Row, old: str = "") -> Panel:
     k = len(panel.fixings) if row.number is None else row.number
     if k > len(panel.fixings):
         raise Refused([Fault("mark", str(k + 1), f"a fixing from 1 to {len(panel.fixings)}, or none for one more")])
+    item = as_typed(panel.fixings[k], item) if k < len(panel.fixings) else item
     return replace(panel, fixings=(*panel.fixings[:k], item, *panel.fixings[k + 1 :]))
 
 
@@ -130,11 +131,25 @@ def _put(items: tuple[Item, ...], item: Item, old: str, letter: str) -> tuple[It
 
 
 def _kept(one: Item, item: Item) -> Item:
-    """What a table does not show stays: how brick ends at a rectangle's sides."""
-    named = replace(item, mark=item.mark or one.mark)
+    """What a table does not show stays, as how brick ends at a rectangle's sides; equal lengths stay as typed."""
+    named: Item = as_typed(one, replace(item, mark=item.mark or one.mark))
     if isinstance(one, Opening) and isinstance(named, Opening) and isinstance(named.shape, Rect):
         return replace(named, sides=one.sides)
     return named
+
+
+def as_typed(old: Any, new: Any) -> Any:
+    """The new value with every length that is the old one in the very words of the old."""
+    if isinstance(old, Length) and isinstance(new, Length):
+        return old if old.nm == new.nm else new
+    if type(old) is not type(new):
+        return new
+    if isinstance(new, tuple) and len(old) == len(new):
+        return tuple(as_typed(one, other) for one, other in zip(old, new, strict=True))
+    if is_dataclass(new) and not isinstance(new, type):
+        parts = {part.name: as_typed(getattr(old, part.name), getattr(new, part.name)) for part in fields(new)}
+        return replace(new, **parts)
+    return new
 
 
 def _worked(zone: Zone, panel: Panel, old: str) -> Zone:

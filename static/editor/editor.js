@@ -2,6 +2,7 @@
 
 import { Advising } from "./advice.js";
 import { watchBonds } from "./bonds.js";
+import { CardFollower } from "./card.js";
 import { take, takeChanged } from "./changed.js";
 import { watchDrawer } from "./drawer.js";
 import { watchDraws } from "./draws.js";
@@ -16,8 +17,8 @@ import { watchLog } from "./log.js";
 import { Places } from "./places.js";
 import { Say } from "./say.js";
 import { Snap } from "./snap.js";
+import { Table } from "./table.js";
 import { Things } from "./things.js";
-import { isTouched } from "./touched.js";
 import { Together } from "./together.js";
 import { Typing } from "./typing.js";
 import { View } from "./view.js";
@@ -34,6 +35,8 @@ const ghosts = new Ghosts(frame);
 const gestures = new Gestures({ svg, frame, things, writes, snap, say, ghosts });
 new View(svg, frame, gestures);
 new Typing(svg, gestures);
+const card = new CardFollower(svg, editor, things);
+writes.card = card;
 const places = new Places(svg, frame);
 const advising = new Advising(editor, svg);
 new Live(editor, svg, writes);
@@ -44,7 +47,8 @@ takeChanged(kept);
 watchEnds();
 watchDrawer(editor);
 watchDraws(svg, gestures);
-new Keys(svg, { frame, things, gestures, places, say, snap });
+const table = new Table(editor, things, say);
+new Keys(svg, { frame, things, gestures, places, say, snap, table, card });
 
 // The server's answer is in: new lines to snap to, marks and handles again, a changed size of the drawing.
 document.addEventListener("htmx:afterRequest", (event) => {
@@ -62,30 +66,6 @@ document.addEventListener("htmx:oobAfterSwap", (event) => {
   if (event.detail.target?.id === "findings") places.refresh();
 });
 
-const card = document.getElementById("card");
-let cardLater = 0;
-let follows = false;
-
-// The card follows when the hand rests.
-function refreshCard() {
-  clearTimeout(cardLater);
-  cardLater = setTimeout(followCard, 300);
-}
-
-async function followCard() {
-  if (isTouched(card)) return;
-  follows = true;
-  await things.loadCard();
-  follows = false;
-}
-
-// What was typed while the card was on its way is kept.
-document.addEventListener("htmx:beforeSwap", (event) => {
-  if (follows && event.detail.target === card && isTouched(card)) event.detail.shouldSwap = false;
-});
-
-svg.addEventListener("pointerdown", () => clearTimeout(cardLater));
-
 function settle() {
   snap.read();
   things.refresh();
@@ -94,7 +74,7 @@ function settle() {
   svg.dataset.height = home.height_in;
   places.refresh();
   advising.refresh();
-  refreshCard();
+  card.soon();
   document.dispatchEvent(new CustomEvent("editor:settled"));
 }
 

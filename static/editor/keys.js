@@ -43,17 +43,23 @@ export class Keys {
     if (nudge && event.shiftKey) return () => this.nudge(nudge[0] * this.tick, nudge[1] * this.tick);
     if (nudge) return () => this.things.step(nudge[0] - nudge[1]);
     if (DRAW_KEYS.includes(event.key)) return () => document.querySelector(`[data-draw-key="${event.key}"]`)?.click();
+    if (event.key === "t") return () => this.table.toggle();
     const { gestures } = this;
     if (gestures.current && event.key === "Enter") return () => gestures.enter();
     if (gestures.current && event.key === "Backspace") return () => gestures.back();
     return {
-      Enter: () => document.querySelector("#card input:not([type=hidden]), #card select, #card button")?.focus(),
+      Enter: () => this.toCard(),
       Delete: () => document.querySelector("#card [data-remove]")?.click(),
       "+": () => this.frame.zoomMiddle(1.25),
       "=": () => this.frame.zoomMiddle(1.25),
       "-": () => this.frame.zoomMiddle(0.8),
       0: () => this.frame.fit(),
     }[event.key];
+  }
+
+  toCard() {
+    document.querySelector("#card input:not([type=hidden]), #card select, #card button")?.focus();
+    this.card.now();
   }
 
   // To the next line that the chosen thing meets that way; a zone or opening meets it with the side in front or behind.

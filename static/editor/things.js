@@ -31,7 +31,16 @@ export class Things {
     document.querySelector(".side").scrollTop = 0;
     this.loadCard();
     const shape = this.shape;
-    this.live.textContent = shape ? `${shape.dataset.name} chosen` : "Panel chosen";
+    this.live.textContent = shape ? this.said(shape) : "Panel chosen";
+    document.dispatchEvent(new CustomEvent("things:chosen", { detail: { keys: key === null ? [] : [key] } }));
+  }
+
+  // `W2, window, 5'-0 1/2" x 5'-10 1/4", 3 of 5`.
+  said(shape) {
+    const kind = shape.dataset.thing.split("/")[0];
+    const alike = this.all().filter((thing) => thing.dataset.thing.split("/")[0] === kind);
+    const place = alike.length > 1 ? `, ${alike.indexOf(shape) + 1} of ${alike.length}` : "";
+    return `${shape.dataset.name}, ${shape.dataset.words}${place}`;
   }
 
   step(by) {
@@ -53,9 +62,12 @@ export class Things {
     handles.replaceChildren(...(shape ? handlesOf(shape, Number(this.svg.dataset.height)) : []));
   }
 
+  get cardAddress() {
+    return this.editor.dataset.card + (this.chosen === null ? "" : `?thing=${encodeURIComponent(this.chosen)}`);
+  }
+
   loadCard() {
-    const thing = this.chosen === null ? "" : `?thing=${encodeURIComponent(this.chosen)}`;
-    return htmx.ajax("GET", this.editor.dataset.card + thing, { target: "#card", swap: "innerHTML show:none" }).catch(() => {});
+    return htmx.ajax("GET", this.cardAddress, { target: "#card", swap: "innerHTML show:none" }).catch(() => {});
   }
 }
 

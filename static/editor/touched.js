@@ -9,7 +9,7 @@ export function isTouched(part) {
   return [...part.querySelectorAll("input, select")].some(isChanged);
 }
 
-function isChanged(field) {
+export function isChanged(field) {
   if (field.matches("select")) return [...field.options].some((option) => option.selected !== option.defaultSelected);
   return field.checked !== field.defaultChecked || field.value !== field.defaultValue;
 }

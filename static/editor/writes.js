@@ -15,16 +15,18 @@ export class Writes {
     this.waiting = [];
     this.busy = false;
     this.lost = null;
+    this.card = null;
     this.held = new Held(editor.dataset.edits, () => this.again());
     editor.addEventListener("submit", (event) => this.submit(event));
     this.takeKept();
   }
 
   // Forms of the page go the same way; without this script they are plain forms.
-  submit(event) {
+  async submit(event) {
     const form = event.target;
     if (form.method !== "post" || form.dataset.plain) return;
     event.preventDefault();
+    if (form.closest("#card")) await this.card?.now();
     const values = Object.fromEntries(new FormData(form));
     if (form.dataset.base) values.base_revision = form.dataset.base;
     else if (!values.command_id) delete values.base_revision;

@@ -145,11 +145,17 @@ def test_undo_lasts_over_a_reload(page: Page, b1: str, layout) -> None:
     expect(page.locator("#undo")).to_contain_text("Undo: Move W1")
 
 
+def deaf(page: Page) -> None:
+    """Hears nothing of what others save."""
+    page.route("**/events", lambda route: route.fulfill(status=204))
+
+
 def test_a_stale_tab_is_told_and_loses_nothing(context: BrowserContext, page: Page, troubles, b1: str, layout) -> None:
     troubles.expect("412")
     page.goto(f"/panels/{b1}")
     other = context.new_page()
     troubles.watch(other)
+    deaf(other)
     other.goto(f"/panels/{b1}")
     drag(page, "openings/W1", 9, 0)
     wait_for_revision(page, 2)
@@ -171,6 +177,7 @@ def test_a_stale_tab_that_touched_the_same_thing_can_only_drop(
     page.goto(f"/panels/{b1}")
     other = context.new_page()
     troubles.watch(other)
+    deaf(other)
     other.goto(f"/panels/{b1}")
     drag(page, "openings/W1", 9, 0)
     wait_for_revision(page, 2)

@@ -67,6 +67,7 @@ export class Corners extends Drawing {
   typedFrom(last, { x, y }) {
     const length = this.locks.length?.inches;
     if (length === undefined) return { x: last.x + this.held("dx", x - last.x), y: last.y + this.held("dy", y - last.y) };
+    if (this.last[1].isTyped) return { x: last.x + length, y: last.y };
     const away = Math.hypot(x - last.x, y - last.y) || 1;
     return { x: last.x + ((x - last.x) / away) * length, y: last.y + ((y - last.y) / away) * length };
   }
