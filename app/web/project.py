@@ -16,7 +16,7 @@ from app.web.database import Database, Now
 from app.web.forms import Form, named, then, whole_number
 from app.web.pages import show
 from app.web.person import Person
-from app.web.project_view import HOW_TO_TYPE, Asked, Typed, page_of
+from app.web.project_view import HOW_TO_TYPE, Asked, Typed, laid_of, page_of
 from app.web.wall_form import Changed, after, asked_of
 from app.workflow.loading import check_project, checking, load_panel, load_project, panel_of, wall_of
 from app.workflow.new_parts import new_panel, new_wall
@@ -77,6 +77,16 @@ def make_wall(project_id: str, database: Database, form: Form, now: Now) -> Resp
     except Refused as error:
         return _page(database, project_id, Asked(error.faults))
     return then(f"/projects/{project_id}")
+
+
+@router.get("/walls/{wall_id}")
+def lay_out_wall(project_id: str, wall_id: str, database: Database) -> HTMLResponse:
+    """The drawing and the counts of one wall, for a page that was shown before they were known."""
+    with reading(database) as session:
+        stored = wall_of(session, project_id, wall_id)
+        loaded = load_project(session, project_id)
+    wall = next(wall for wall in loaded.walls if wall.id == wall_id)
+    return show("project_wall.html", laid_of(loaded, wall, stored))
 
 
 @router.post("/walls/{wall_id}/settings")

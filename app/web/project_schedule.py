@@ -1,7 +1,7 @@
 """The panel schedule of a wall: one line a panel, with its pages and its casting day."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from app.brickwork.wall import is_continuous
 from app.documents.accepted import open_findings
@@ -24,24 +24,23 @@ class PanelRow:
     size: str
     depth: str
     courses_from: str
-    whole: str
-    trimmed: str
-    small: str
-    sheets: str
     revision: int
-    findings: str
-    has_findings: bool
-    accepted: str
     cast_on: str
     is_placed: bool
     links: tuple[PageLink, ...]
+    whole: str = ""
+    trimmed: str = ""
+    small: str = ""
+    sheets: str = ""
+    findings: str = ""
+    has_findings: bool = False
+    accepted: str = ""
 
 
-def panel_row(project_id: str, panel: LoadedPanel, computed: Computed) -> PanelRow:
-    """The line of one panel."""
-    unit, value, layout = panel.project.length_unit, panel.panel, computed.layout
-    still = open_findings(computed.findings, value.accepted)
-    return PanelRow(
+def panel_row(project_id: str, panel: LoadedPanel, computed: Computed | None) -> PanelRow:
+    """The line of one panel; without its results what rests on them is blank, and follows."""
+    unit, value = panel.project.length_unit, panel.panel
+    row = PanelRow(
         id=panel.id,
         mark=value.mark,
         address=f"/panels/{panel.id}",
@@ -49,17 +48,25 @@ def panel_row(project_id: str, panel: LoadedPanel, computed: Computed) -> PanelR
         size=sized(value.width, value.height, unit),
         depth=f"{format_length(value.thickness, unit)} thick, base {format_length(value.base, unit)}",
         courses_from="released" if value.released else "the wall" if is_continuous(value) else "own origin",
+        revision=panel.revision,
+        cast_on=value.cast_on or "",
+        is_placed=value.placed,
+        links=panel_links(panel.id, value.mark, "Panel"),
+    )
+    return _counted(row, value, computed) if computed else row
+
+
+def _counted(row: PanelRow, value: Panel, computed: Computed) -> PanelRow:
+    layout, still = computed.layout, open_findings(computed.findings, value.accepted)
+    return replace(
+        row,
         whole=f"{layout.whole:,}",
         trimmed=f"{len(layout.trims):,}",
         small=f"{layout.small:,}",
         sheets=f"{computed.cutting.used:,}",
-        revision=panel.revision,
         findings=counted(len(still), "finding") if still else "none",
         has_findings=bool(still),
         accepted=f"{len(computed.findings) - len(still):,} accepted" if len(still) < len(computed.findings) else "",
-        cast_on=value.cast_on or "",
-        is_placed=value.placed,
-        links=panel_links(panel.id, value.mark, "Panel"),
     )
 
 

@@ -12,12 +12,13 @@ from app.storage.projects import StoredWall
 from app.storage.shares import StoredShare
 from app.web.page_links import PageLink, project_links
 from app.web.pages import Page, Step
+from app.web.project_downloads import Download, downloads
 from app.web.project_schedule import PanelRow, casting_words, panel_row
-from app.web.wall_drawing import WallDrawing, wall_drawing
+from app.web.wall_drawing import WallDrawing, box_of, wall_drawing
 from app.web.wall_form import Changed, ChangedPart, WallForm, changed_part, form_of
 from app.web.words import at, counted, listed
 from app.workflow.compute import Computed, compute
-from app.workflow.loading import LoadedProject, LoadedWall
+from app.workflow.loading import LoadedPanel, LoadedProject, LoadedWall
 from app.workflow.new_parts import usual
 
 
@@ -34,7 +35,10 @@ class Typed:
 
 @dataclass(frozen=True, slots=True)
 class WallPart:
-    """One wall: its drawing, its schedule, and the form for a new panel."""
+    """One wall: its drawing, its schedule, and the form for a new panel.
+
+    In a large project the drawing and the counts follow from the address `follows`; until then `box` keeps their room.
+    """
 
     id: str
     mark: str
@@ -47,14 +51,17 @@ class WallPart:
     rows: tuple[PanelRow, ...]
     new: Typed
     is_typed: bool
+    box: str = ""
+    follows: str = ""
 
 
 @dataclass(frozen=True, slots=True)
-class Download:
-    name: str
+class WallLaid:
+    """The drawing and the counts of one wall alone."""
+
     address: str
-    words: str
-    file_name: str
+    unit: str
+    wall: WallPart
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +113,7 @@ def page_of(
 ) -> ProjectPage:
     """The page; `stored` are the walls as rows, in the order of the project's."""
     project, address = loaded.project, f"/projects/{loaded.id}"
-    computed = {panel.id: compute(project, panel.wall, panel.panel) for panel in loaded.panels}
+    computed = _computed(loaded, loaded.panels if len(loaded.panels) <= AT_ONCE else ())
     return ProjectPage(
         title=project.name,
         path=(Step("Projects", "/"), Step(project.name)),
@@ -120,12 +127,28 @@ def page_of(
         next_wall=_next_wall(project),
         sizes=tuple(sizes_of(project)),
         how_to_type=HOW_TO_TYPE[project.length_unit],
-        downloads=_downloads(loaded.id, project.name),
+        downloads=downloads(loaded.id, project.name),
         shares=tuple(_share(share, address, loaded) for share in shares),
         faults=asked.faults,
         notice=asked.notice,
     )
 
+
+def laid_of(loaded: LoadedProject, wall: LoadedWall, stored: StoredWall) -> WallLaid:
+    """One wall of a large project with its brick laid out; `stored` is its row."""
+    computed = _computed(loaded, wall.panels)
+    return WallLaid(
+        f"/projects/{loaded.id}", loaded.project.length_unit, _wall(loaded, wall, stored, computed, Asked())
+    )
+
+
+def _computed(loaded: LoadedProject, panels: Sequence[LoadedPanel]) -> dict[str, Computed]:
+    return {panel.id: compute(loaded.project, panel.wall, panel.panel) for panel in panels}
+
+
+AT_ONCE = 16
+"""A project of more panels shows its page first and then each wall as it comes into view: laying all of them out takes
+longer than one waits for a page."""
 
 PAGES = (
     ("Order", "order?of=project"),
@@ -135,6 +158,7 @@ PAGES = (
 )
 
 POLE_WORDS = "Drag the pole at the left to move the datum and with it all courses that come from the wall."
+FOLLOWS = "The brick of this wall is being laid out."
 ALL_ALONE = "No panel takes its courses from the wall: its datum moves none."
 
 HOW_TO_TYPE = {
@@ -152,20 +176,23 @@ def _wall(
     loaded: LoadedProject, wall: LoadedWall, stored: StoredWall, computed: Mapping[str, Computed], asked: Asked
 ) -> WallPart:
     unit, typed = loaded.project.length_unit, asked.typed.get(wall.id)
-    rows = tuple(panel_row(loaded.id, panel, computed[panel.id]) for panel in wall.panels)
-    drawing = wall_drawing(wall, computed, unit) if rows else None
+    rows = tuple(panel_row(loaded.id, panel, computed.get(panel.id)) for panel in wall.panels)
+    follows = bool(rows) and wall.panels[0].id not in computed
+    drawing = wall_drawing(wall, computed, unit) if rows and not follows else None
     return WallPart(
         id=wall.id,
         mark=wall.wall.mark,
         facts=_wall_facts(wall.wall, unit),
         drawing=drawing,
-        pole_words=POLE_WORDS if drawing and drawing.handle else ALL_ALONE,
+        pole_words=FOLLOWS if follows else POLE_WORDS if drawing and drawing.handle else ALL_ALONE,
         form=form_of(stored, unit),
         changed=_changed(loaded, wall, asked.changed),
         casting=casting_words(wall.wall.panels),
         rows=rows,
         new=typed or _begun(loaded, wall),
         is_typed=typed is not None,
+        box=box_of(wall) if follows else "",
+        follows=f"/projects/{loaded.id}/walls/{wall.id}" if follows else "",
     )
 
 
@@ -200,21 +227,6 @@ def _begun(loaded: LoadedProject, wall: LoadedWall) -> Typed:
 def _next_wall(project: Project) -> str:
     marks = {wall.mark for wall in project.walls}
     return next((mark for mark in "ABCDEFGHIJKLMNOPQRSTUVWXYZ" if mark not in marks), "")
-
-
-SHOP_WORDS = "PDF for those who cut and lay: sheets to cut, growth, tape tables, saw station"
-
-
-def _downloads(project_id: str, name: str) -> tuple[Download, ...]:
-    api = f"/api/projects/{project_id}"
-    words = "PDF for approval: drawings, schedules, checkpoints, order"
-    return (
-        Download("Submittal", f"{api}/submittal.pdf", words, f"{name}, submittal.pdf"),
-        Download("Shop sheets", f"{api}/submittal.pdf?parts=shop", SHOP_WORDS, f"{name}, shop sheets.pdf"),
-        Download("Order as a workbook", f"{api}/takeoff.xlsx", "for a spreadsheet", f"{name}, order.xlsx"),
-        Download("Order as a list", f"{api}/takeoff.csv", "comma-separated text", f"{name}, order.csv"),
-        Download("Project file", f"{api}/file", "everything in this project, to keep or pass on", f"{name}.json"),
-    )
 
 
 def _share(share: StoredShare, address: str, loaded: LoadedProject) -> ShareRow:

@@ -69,10 +69,22 @@ def thumbnail(wall: LoadedWall, computed: Mapping[str, Computed], unit: str) -> 
     return WallDrawing(_view_box(drawn), f"Wall {wall.wall.mark}", Markup(), _groups(drawn), (), None)
 
 
-def _scale(wall: LoadedWall) -> Scale:
-    wide = sum(panel.panel.width + wall.wall.joint.inches for panel in wall.panels)
+def box_of(wall: LoadedWall) -> str:
+    """The view box that the drawing will have, known before any brick is laid out."""
+    wide, high = _extent(wall)
+    joint = wall.wall.joint.inches
+    return _view_box(Drawing("", "", wide - joint, high, AROUND, _scale(wall), ()))
+
+
+def _extent(wall: LoadedWall) -> tuple[float, float]:
+    """Width with a joint behind each panel, and height, inches."""
     bases = [panel.panel.base.inches for panel in wall.panels]
     high = max(base + panel.panel.height for base, panel in zip(bases, wall.panels, strict=True)) - min(bases)
+    return sum(panel.panel.width + wall.wall.joint.inches for panel in wall.panels), high
+
+
+def _scale(wall: LoadedWall) -> Scale:
+    wide, high = _extent(wall)
     room = (PAPER_MM[0] - AROUND.left - AROUND.right, PAPER_MM[1] - AROUND.bottom - AROUND.top)
     return Scale(max(wide * 25.4 / room[0], high * 25.4 / room[1]), "to fit")
 

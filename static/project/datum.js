@@ -84,4 +84,15 @@ class DatumDrag {
   }
 }
 
-for (const handle of document.querySelectorAll(".pole-handle")) listen(handle);
+function listenIn(part) {
+  for (const handle of part.querySelectorAll(".pole-handle")) listen(handle);
+}
+
+listenIn(document);
+
+// In a large project a wall's drawing follows once it comes into view.
+document.addEventListener("htmx:afterSettle", (event) => {
+  if (!event.target.matches("figure.wall")) return;
+  event.target.removeAttribute("aria-busy");
+  listenIn(event.target);
+});
