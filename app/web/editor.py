@@ -58,11 +58,13 @@ def editor(panel_id: str, database: Database, person: Person) -> Response:
 
 
 @router.get("/card")
-def card(panel_id: str, database: Database, thing: Annotated[str, Query(max_length=200)] = "") -> Response:
-    """The card of one thing, or of the panel where none is chosen."""
+def card(
+    panel_id: str, database: Database, thing: Annotated[list[str] | None, Query(max_length=200)] = None
+) -> Response:
+    """The card of one thing, of several openings, or of the panel where none is chosen."""
     with reading(database) as session:
         loaded = load_panel(session, panel_id)
-    found = card_of(loaded, compute(loaded.project, loaded.wall, loaded.panel).layout, thing)
+    found = card_of(loaded, compute(loaded.project, loaded.wall, loaded.panel).layout, thing or ())
     return show("editor_card.html", CardPart(address_of(panel_id), loaded.revision, found))
 
 

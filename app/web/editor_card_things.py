@@ -5,6 +5,7 @@ from app.panel.shapes import Arch, Circle, Polygon, Rect, Shape
 from app.panel.values import Band, Fixing, Opening, Panel, Strip, Zone
 from app.web.editor_card_ends import edge_form, side_form
 from app.web.editor_card_panel import HELD_BY, USES, bond_form, origin_form
+from app.web.editor_card_several import copy_form, grid_form, mirror_form
 from app.web.editor_cards import Card, CardForm, Draw, Field, Stock, choice_field, length_field, points_text
 from app.web.editor_edges import edge_words
 
@@ -27,6 +28,9 @@ def opening_card(panel: Panel, opening: Opening, stock: Stock) -> Card:
             _shape_form("place_opening", opening.shape, hidden, unit),
             CardForm("rename_opening", "Rename", named, hidden),
             side_form(opening, hidden, unit).under("How the brick ends at its sides"),
+            copy_form((("marks", opening.mark),)).under("Copy with spacing"),
+            grid_form(opening.mark).under("Repeat in a grid"),
+            mirror_form((("marks", opening.mark),)).under("Mirror"),
             CardForm("soldier_band", "Soldier band over it", hidden=hidden, why_not=band),
             CardForm("remove_opening", f"Remove {opening.mark}", hidden=hidden, remove=True),
         ),

@@ -5,6 +5,7 @@ import { watchBonds } from "./bonds.js";
 import { CardFollower } from "./card.js";
 import { take, takeChanged } from "./changed.js";
 import { watchDrawer } from "./drawer.js";
+import { Dimensions } from "./dimensions.js";
 import { watchDraws } from "./draws.js";
 import { watchEnds } from "./ends.js";
 import { Frame } from "./frame.js";
@@ -47,8 +48,9 @@ takeChanged(kept);
 watchEnds();
 watchDrawer(editor);
 watchDraws(svg, gestures);
+const dimensions = new Dimensions(svg, frame, things, writes, say);
 const table = new Table(editor, things, say);
-new Keys(svg, { frame, things, gestures, places, say, snap, table, card });
+new Keys(svg, { frame, things, gestures, places, say, snap, table, card, dimensions });
 
 // The server's answer is in: new lines to snap to, marks and handles again, a changed size of the drawing.
 document.addEventListener("htmx:afterRequest", (event) => {

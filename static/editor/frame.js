@@ -19,6 +19,7 @@ export class Frame {
   measure() {
     this.area = this.svg.getBoundingClientRect();
     this.distance.show(this.inchesPerPixel(), this.home);
+    document.dispatchEvent(new Event("frame:shown"));
   }
 
   // A client point in the svg's own inches, y down; the view box is centred in the area.

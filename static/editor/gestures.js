@@ -85,7 +85,7 @@ export class Gestures {
     const shape = target.closest("[data-thing]");
     if (shape && this.isAtEdge(shape, event)) return new MoveEdge(this.tools, event, shape);
     if (!shape?.dataset.moves) return new Pan(this.tools, event);
-    this.things.choose(shape.dataset.thing);
+    if (!this.things.keys.includes(shape.dataset.thing)) this.things.choose(shape.dataset.thing);
     return new Move(this.tools, event, shape);
   }
 
@@ -106,9 +106,11 @@ export class Gestures {
     if (this.drawing.isDone) this.endDrawing();
   }
 
-  choose({ target, button }) {
+  choose({ target, button, shiftKey }) {
     if (button || this.isPanning || target.closest(".handle, .slider")) return;
-    this.things.choose(target.closest("[data-thing]")?.dataset.thing ?? null);
+    const key = target.closest("[data-thing]")?.dataset.thing ?? null;
+    if (shiftKey) this.things.add(key);
+    else this.things.choose(key);
   }
 
   end(gesture) {
@@ -125,7 +127,7 @@ export class Gestures {
   }
 
   commitMove(shape, dx, dy) {
-    this.commit(moveOf(shape, this.say.typed(dx), this.say.typed(dy)));
+    this.commit(moveOf(this.things, shape, this.say.typed(dx), this.say.typed(dy)));
   }
 
   cancel(event) {

@@ -43,6 +43,8 @@ export class Keys {
     if (nudge && event.shiftKey) return () => this.nudge(nudge[0] * this.tick, nudge[1] * this.tick);
     if (nudge) return () => this.things.step(nudge[0] - nudge[1]);
     if (DRAW_KEYS.includes(event.key)) return () => document.querySelector(`[data-draw-key="${event.key}"]`)?.click();
+    if (event.key === "m") return () => this.things.addNext();
+    if (event.key === "d") return () => this.dimensions.focus();
     if (event.key === "t") return () => this.table.toggle();
     const { gestures } = this;
     if (gestures.current && event.key === "Enter") return () => gestures.enter();

@@ -6,6 +6,7 @@ export class Things {
     this.svg = svg;
     this.live = live;
     this.chosen = null;
+    this.others = new Set();
     document.addEventListener("click", (event) => {
       const button = event.target.closest("[data-choose]");
       if (button) this.choose(button.dataset.choose);
@@ -24,15 +25,33 @@ export class Things {
     return this.chosen === null ? null : this.find(this.chosen);
   }
 
+  // All that is chosen: the first one, and others chosen to it.
+  get keys() {
+    return this.chosen === null ? [] : [this.chosen, ...this.others];
+  }
+
+  // One thing; more are added, or taken away again, by `add`.
   choose(key) {
-    if (key === this.chosen) return;
+    if (key === this.chosen && this.others.size === 0) return;
+    this.others.clear();
+    this.take(key);
+  }
+
+  add(key) {
+    if (key === null || this.chosen === null) return this.choose(key);
+    if (key !== this.chosen && !this.others.delete(key)) this.others.add(key);
+    this.take(this.chosen);
+  }
+
+  take(key) {
     this.chosen = key;
     this.mark();
     document.querySelector(".side").scrollTop = 0;
     this.loadCard();
     const shape = this.shape;
-    this.live.textContent = shape ? this.said(shape) : "Panel chosen";
-    document.dispatchEvent(new CustomEvent("things:chosen", { detail: { keys: key === null ? [] : [key] } }));
+    const more = this.others.size ? `${this.keys.length} chosen: ` : "";
+    this.live.textContent = shape ? more + this.said(this.find([...this.others].at(-1)) ?? shape) : "Panel chosen";
+    document.dispatchEvent(new CustomEvent("things:chosen", { detail: { keys: this.keys } }));
   }
 
   // `W2, window, 5'-0 1/2" x 5'-10 1/4", 3 of 5`.
@@ -49,21 +68,36 @@ export class Things {
     this.choose(keys[(at + by + keys.length) % keys.length]);
   }
 
+  // By key: the next of its kind is chosen as well.
+  addNext() {
+    const kind = (key) => key.split("/")[0];
+    const alike = this.all().map((thing) => thing.dataset.thing).filter((key) => this.chosen && kind(key) === kind(this.chosen));
+    const last = this.keys.at(-1);
+    const next = [...alike.slice(alike.indexOf(last) + 1), ...alike].find((key) => !this.keys.includes(key));
+    if (next) this.add(next);
+  }
+
   // After a swap: a thing that is gone is no longer chosen; what is left gets its mark and handles again.
   refresh() {
-    if (this.chosen !== null && this.find(this.chosen) === null) this.chosen = null;
+    for (const key of this.others) if (this.find(key) === null) this.others.delete(key);
+    if (this.chosen !== null && this.find(this.chosen) === null) {
+      this.chosen = null;
+      this.others.clear();
+    }
     this.mark();
   }
 
   mark() {
-    for (const thing of this.all()) thing.classList.toggle("chosen", thing.dataset.thing === this.chosen);
+    const keys = new Set(this.keys);
+    for (const thing of this.all()) thing.classList.toggle("chosen", keys.has(thing.dataset.thing));
     const handles = this.svg.querySelector("#handles");
     const shape = this.shape;
-    handles.replaceChildren(...(shape ? handlesOf(shape, Number(this.svg.dataset.height)) : []));
+    handles.replaceChildren(...(shape && this.others.size === 0 ? handlesOf(shape, Number(this.svg.dataset.height)) : []));
   }
 
   get cardAddress() {
-    return this.editor.dataset.card + (this.chosen === null ? "" : `?thing=${encodeURIComponent(this.chosen)}`);
+    const asked = new URLSearchParams(this.keys.map((key) => ["thing", key]));
+    return this.chosen === null ? this.editor.dataset.card : `${this.editor.dataset.card}?${asked}`;
   }
 
   loadCard() {

@@ -78,9 +78,11 @@ async def test_every_edit_has_a_form(visitor: httpx.AsyncClient) -> None:
     page = (await visitor.get(f"/panels/{panel}")).text
     asked = {"edit": "ask_question", "text": "Is V1 a vent?", "base_revision": "1"}
     assert (await visitor.post(f"/panels/{panel}/edits", data=asked, headers=PART)).status_code == 200
-    pages += [page, *[(await visitor.get(f"/panels/{panel}/{name}")).text for name in ("advice", "drift")]]
+    pages += [page, *[(await visitor.get(f"/panels/{panel}/{name}")).text for name in ("advice", "drift", "table")]]
+    several = [("thing", key) for key in KEYS if key.startswith("openings/")]
+    pages.append((await visitor.get(f"/panels/{panel}/card", params=several)).text)
     by_gesture = {"move_opening", "move_point", "reshape_opening", "set_rise"}
-    by_gesture |= {"move_corner", "move_edge", "move_line", "move_zone"}
+    by_gesture |= {"move_corner", "move_edge", "move_line", "move_zone", "set_dimension"}
     by_advice = {"move_openings", "resize_openings", "ask_question"}
     where_it_can_be = {"join_wall", "withdraw_acceptance"}
     offered = {name for name in EDITS if any(f'value="{name}"' in card for card in pages)}

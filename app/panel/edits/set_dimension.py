@@ -1,7 +1,7 @@
 """Give one dimension of a thing. Fields: thing (its key), dimension (width, height, left, right, foot, head), length.
 
 Left, right, foot and head are distances to that edge of the panel's bounding box, and move the thing; width and height
-keep its left and its foot.
+keep its left and its foot, of a circle its centre.
 """
 
 from dataclasses import dataclass, replace
@@ -17,7 +17,7 @@ from app.panel.frame import reframed
 from app.panel.marks import marked, replaced
 from app.panel.moving import moved_points, moved_shape
 from app.panel.reshaping import reshaped
-from app.panel.shapes import Arch, Point, Polygon, Rect, Shape
+from app.panel.shapes import Arch, Circle, Point, Polygon, Rect, Shape
 from app.panel.values import Band, Panel
 from app.panel.wording import one_of, quoted, said
 
@@ -62,6 +62,8 @@ class SetDimension(Edit):
 
     def _shaped(self, shape: Shape, panel: Panel) -> Shape:
         box = extent(shape)
+        if self.dimension in ("width", "height") and isinstance(shape, Circle):
+            return replace(shape, radius=Length(self.length.nm // 2))
         if self.dimension == "width" and isinstance(shape, Rect):
             return replace(shape, width=self.length)
         if self.dimension == "height" and isinstance(shape, Rect | Arch):

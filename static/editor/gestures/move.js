@@ -39,11 +39,16 @@ export class Move extends Gesture {
   }
 
   fields() {
-    return this.by && moveOf(this.shape, this.text("dx", this.by.dx), this.text("dy", this.by.dy));
+    return this.by && moveOf(this.things, this.shape, this.text("dx", this.by.dx), this.text("dy", this.by.dy));
   }
 }
 
-// A move as the edit that the server gave for this kind of thing.
-export function moveOf(shape, dx, dy) {
+// A move as the edit that the server gave for this kind of thing; openings that are chosen together move together.
+export function moveOf(things, shape, dx, dy) {
+  const together = things.keys.filter((key) => key.startsWith("openings/"));
+  if (together.length > 1 && together.includes(shape.dataset.thing)) {
+    const marks = together.map((key) => key.slice("openings/".length)).join(", ");
+    return () => ({ edit: "move_openings", marks, dx, dy });
+  }
   return () => ({ edit: shape.dataset.moves, ...keyOf(shape), dx, dy });
 }

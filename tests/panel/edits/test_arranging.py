@@ -34,11 +34,7 @@ PANEL = Panel(
         Opening("W1", box("10", "20", "30 1/2", "40"), "window", (Side("left", "return", inch("3 5/8")),)),
         Opening("W2", Arch(*map(inch, ("71 3/16", "33", "41", "52 5/8", "9"))), "window"),
         Opening("V1", Circle(*map(inch, ("200", "101", "9 7/8"))), "vent"),
-        Opening(
-            "L1",
-            Polygon(((inch("300"), inch("40")), (inch("331"), inch("44")), (inch("310"), inch("90 1/3")))),
-            "louver",
-        ),
+        Opening("L1", SLANTED, "louver"),
     ),
 )
 MARKS = "W1, W2, V1, L1"
