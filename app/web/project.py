@@ -16,9 +16,19 @@ from app.web.database import Database, Now
 from app.web.forms import Form, named, then, whole_number
 from app.web.pages import show
 from app.web.person import Person
-from app.web.project_view import HOW_TO_TYPE, Asked, Typed, laid_of, page_of
+from app.web.project_laid import laid_of, schedule_of
+from app.web.project_view import HOW_TO_TYPE, Asked, Typed, page_of
 from app.web.wall_form import Changed, after, asked_of
-from app.workflow.loading import check_project, checking, load_panel, load_project, panel_of, wall_of
+from app.workflow.loading import (
+    LoadedProject,
+    LoadedWall,
+    check_project,
+    checking,
+    load_panel,
+    load_project,
+    panel_of,
+    wall_of,
+)
 from app.workflow.new_parts import new_panel, new_wall
 from app.workflow.opening import Connections
 from app.workflow.panel_edits import AskedEdit, edit_panel
@@ -81,12 +91,14 @@ def make_wall(project_id: str, database: Database, form: Form, now: Now) -> Resp
 
 @router.get("/walls/{wall_id}")
 def lay_out_wall(project_id: str, wall_id: str, database: Database) -> HTMLResponse:
-    """The drawing and the counts of one wall, for a page that was shown before they were known."""
-    with reading(database) as session:
-        stored = wall_of(session, project_id, wall_id)
-        loaded = load_project(session, project_id)
-    wall = next(wall for wall in loaded.walls if wall.id == wall_id)
-    return show("project_wall.html", laid_of(loaded, wall, stored))
+    """The drawing of one wall, for a page that was shown before it was known."""
+    return show("project_wall.html", laid_of(*_loaded(database, project_id, wall_id)))
+
+
+@router.get("/walls/{wall_id}/schedule")
+def count_wall(project_id: str, wall_id: str, database: Database) -> HTMLResponse:
+    """The panel schedule of one wall with its counts, once its drawing is there."""
+    return show("project_schedule_now.html", schedule_of(*_loaded(database, project_id, wall_id)))
 
 
 @router.post("/walls/{wall_id}/settings")
@@ -177,6 +189,15 @@ def _page(database: Connections, project_id: str, asked: Asked, status: int = 20
         removed = panels.removed_of_project(session, project_id)
     page = replace(page_of(loaded, walls, links, asked), removed=tuple((panel.id, panel.mark) for panel in removed))
     return show("project.html", page, 422 if asked.faults else status)
+
+
+def _loaded(database: Connections, project_id: str, wall_id: str) -> tuple[LoadedProject, LoadedWall]:
+    with reading(database) as session:
+        loaded = load_project(session, project_id)
+    found = next((wall for wall in loaded.walls if wall.id == wall_id), None)
+    if found is None:
+        raise NotFound("wall", wall_id)
+    return loaded, found
 
 
 def _wall_asked(session: Session, project_id: str, wall_id: str, form: Form) -> dict[str, Any]:

@@ -13,12 +13,13 @@ from app.storage.shares import StoredShare
 from app.web.page_links import PageLink, project_links
 from app.web.pages import Page, Step
 from app.web.project_downloads import Download, downloads
+from app.web.project_laid import ALL_ALONE, FOLLOWS, computed_of, drawn
 from app.web.project_schedule import PanelRow, casting_words, panel_row
-from app.web.wall_drawing import WallDrawing, box_of, wall_drawing
+from app.web.wall_drawing import WallDrawing, box_of
 from app.web.wall_form import Changed, ChangedPart, WallForm, changed_part, form_of
 from app.web.words import at, counted, listed
-from app.workflow.compute import Computed, compute
-from app.workflow.loading import LoadedPanel, LoadedProject, LoadedWall
+from app.workflow.compute import Computed
+from app.workflow.loading import LoadedProject, LoadedWall
 from app.workflow.new_parts import usual
 
 
@@ -53,15 +54,6 @@ class WallPart:
     is_typed: bool
     box: str = ""
     follows: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class WallLaid:
-    """The drawing and the counts of one wall alone."""
-
-    address: str
-    unit: str
-    wall: WallPart
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +105,7 @@ def page_of(
 ) -> ProjectPage:
     """The page; `stored` are the walls as rows, in the order of the project's."""
     project, address = loaded.project, f"/projects/{loaded.id}"
-    computed = _computed(loaded, loaded.panels if len(loaded.panels) <= AT_ONCE else ())
+    computed = computed_of(loaded, loaded.panels if len(loaded.panels) <= AT_ONCE else ())
     return ProjectPage(
         title=project.name,
         path=(Step("Projects", "/"), Step(project.name)),
@@ -134,18 +126,6 @@ def page_of(
     )
 
 
-def laid_of(loaded: LoadedProject, wall: LoadedWall, stored: StoredWall) -> WallLaid:
-    """One wall of a large project with its brick laid out; `stored` is its row."""
-    computed = _computed(loaded, wall.panels)
-    return WallLaid(
-        f"/projects/{loaded.id}", loaded.project.length_unit, _wall(loaded, wall, stored, computed, Asked())
-    )
-
-
-def _computed(loaded: LoadedProject, panels: Sequence[LoadedPanel]) -> dict[str, Computed]:
-    return {panel.id: compute(loaded.project, panel.wall, panel.panel) for panel in panels}
-
-
 AT_ONCE = 16
 """A project of more panels shows its page first and then each wall as it comes into view: laying all of them out takes
 longer than one waits for a page."""
@@ -156,10 +136,6 @@ PAGES = (
     ("Submittal", "submittal"),
     ("Settings", "settings"),
 )
-
-POLE_WORDS = "Drag the pole at the left to move the datum and with it all courses that come from the wall."
-FOLLOWS = "The brick of this wall is being laid out."
-ALL_ALONE = "No panel takes its courses from the wall: its datum moves none."
 
 HOW_TO_TYPE = {
     "in": "Type lengths as 12'-6 3/8\", 12-6 3/8, 150 (inches) or 3810 mm.",
@@ -178,13 +154,13 @@ def _wall(
     unit, typed = loaded.project.length_unit, asked.typed.get(wall.id)
     rows = tuple(panel_row(loaded.id, panel, computed.get(panel.id)) for panel in wall.panels)
     follows = bool(rows) and wall.panels[0].id not in computed
-    drawing = wall_drawing(wall, computed, unit) if rows and not follows else None
+    drawing, words = drawn(wall, computed, unit) if rows and not follows else (None, FOLLOWS if follows else ALL_ALONE)
     return WallPart(
         id=wall.id,
         mark=wall.wall.mark,
         facts=_wall_facts(wall.wall, unit),
         drawing=drawing,
-        pole_words=FOLLOWS if follows else POLE_WORDS if drawing and drawing.handle else ALL_ALONE,
+        pole_words=words,
         form=form_of(stored, unit),
         changed=_changed(loaded, wall, asked.changed),
         casting=casting_words(wall.wall.panels),

@@ -90,9 +90,10 @@ function listenIn(part) {
 
 listenIn(document);
 
-// In a large project a wall's drawing follows once it comes into view.
+// In a large project a wall's drawing follows once it comes into view, and its counts after the drawing.
 document.addEventListener("htmx:afterSettle", (event) => {
   if (!event.target.matches("figure.wall")) return;
   event.target.removeAttribute("aria-busy");
   listenIn(event.target);
+  htmx.trigger(event.target.closest("section").querySelector("[hx-trigger^=laid]"), "laid");
 });
