@@ -38,6 +38,7 @@ from app.web import (
     settings_page,
     shares,
     submittal,
+    term_help,
 )
 from app.web.body import BodyLimit
 from app.web.failures import add_failures
@@ -70,6 +71,7 @@ ROUTERS = (
     saw.router,
     order.router,
     submittal.router,
+    term_help.router,
     drift.router,
     bed.router,
     api_projects.router,

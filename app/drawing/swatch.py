@@ -28,11 +28,17 @@ def swatch(bond: Bond, palette: str = "paper", size: BrickSize = CATALOGUE["modu
 
     Raises KeyError for a palette that is not known.
     """
-    layout, scale = _laid(bond, size), Scale(WIDE * 96 / PIXELS_WIDE, "not to scale")
-    brick = whole_units(Scene(layout, "face", scale))
-    layer = Layer("brick", (box(0, 0, WIDE, HIGH, "joint"), *brick, *_cut_by_the_window(layout)))
+    scale = Scale(WIDE * 96 / PIXELS_WIDE, "not to scale")
+    layer = Layer("brick", bond_marks(bond, size))
     words = f"A piece of face in this bond, {size.name} brick"
     return svg_document(Drawing(bond.words, words, WIDE, HIGH, Margins(0, 0, 0, 0), scale, (layer,)), palette)
+
+
+def bond_marks(bond: Bond, size: BrickSize = CATALOGUE["modular"]) -> tuple[Mark, ...]:
+    """A window of face in this bond, its lower left corner where a brick starts."""
+    layout, scale = _laid(bond, size), Scale(WIDE * 96 / PIXELS_WIDE, "not to scale")
+    brick = whole_units(Scene(layout, "face", scale))
+    return (box(0, 0, WIDE, HIGH, "joint"), *brick, *_cut_by_the_window(layout))
 
 
 def _laid(bond: Bond, size: BrickSize) -> Layout:

@@ -91,6 +91,7 @@ def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
             Step(f"{loaded.wall.mark} / {panel.mark}"),
         ),
         mark=panel.mark,
+        has_openings=bool(panel.openings),
         unit=project.length_unit,
         words="Choose a thing by pointer or arrow keys; drag to move it, type to place it.",
         letters=LETTERS + _colour_words(project.blend),

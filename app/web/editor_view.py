@@ -89,6 +89,7 @@ class EditorPage(Page, EditorParts):
     """The whole page."""
 
     mark: str
+    has_openings: bool
     findings: Findings
     unit: str
     words: str

@@ -7,6 +7,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.responses import HTMLResponse
 
 from app.web.assets import asset_url
+from app.web.term_help import helped, terms_digest
 
 TEMPLATES = Path(__file__).parents[2] / "templates"
 
@@ -18,6 +19,8 @@ templates = Environment(
     lstrip_blocks=True,
 )
 templates.globals["asset"] = asset_url
+templates.globals["terms_address"] = lambda: f"/terms/{terms_digest()}"
+templates.filters["helped"] = helped
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,12 +4,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from logging import getLogger
+from typing import Any
 
 from fastapi import APIRouter
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from app.documents.json_text import read_text
 from app.panel.faults import Fault, Refused
+from app.panel.form import Form as Sizes
 from app.storage import Session, projects, reading, writing
 from app.storage.projects import ProjectLine
 from app.web.database import Database, Now
@@ -21,7 +23,7 @@ from app.web.words import at, counted
 from app.workflow.compute import compute
 from app.workflow.demonstration import demonstration_files, open_demonstration
 from app.workflow.loading import LoadedProject, check_project, load_project
-from app.workflow.new_parts import new_project
+from app.workflow.new_parts import new_panel, new_project, usual
 from app.workflow.opening import Connections
 from app.workflow.projects import create_project
 
@@ -64,14 +66,26 @@ def all_projects(database: Database) -> HTMLResponse:
 
 @router.post("/projects")
 def begin(database: Database, form: Form, now: Now) -> Response:
-    """A project with one empty wall."""
+    """A project with one wall, and in it the first panel where its size is given: then its editor opens."""
     try:
-        file = check_project(new_project(named(form, "name", "a name"), chosen(form, "unit", tuple(UNITS))))
+        file = check_project(_begun(form))
         with writing(database) as session:
             ids = create_project(session, file, now)
     except Refused as error:
         return show("projects.html", _page(database, form, error.faults, "new"), 422)
-    return then(f"/projects/{ids.project}")
+    first = ids.walls[0].panels
+    return then(f"/panels/{first[0]}" if first else f"/projects/{ids.project}")
+
+
+def _begun(form: Mapping[str, str]) -> dict[str, Any]:
+    unit = chosen(form, "unit", tuple(UNITS))
+    file = new_project(named(form, "name", "a name"), unit)
+    typed = Sizes(dict(form), unit)
+    if typed.has("width") or typed.has("height"):
+        width, height = typed.length("width"), typed.length("height")
+        typed.finish()
+        file["walls"][0]["panels"] = [new_panel("P1", width, height, unit, usual(unit).size, "running")]
+    return file
 
 
 @router.post("/projects/file")
@@ -107,7 +121,7 @@ def _page(
         projects=rows,
         units=UNITS,
         has_demo=bool(demonstration_files()),
-        typed={"name": "", "unit": "in", **(typed or {})},
+        typed={"name": "", "unit": "in", "width": "", "height": "", **(typed or {})},
         faults=faults,
         refused=refused,
     )

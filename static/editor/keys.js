@@ -16,10 +16,18 @@ export class Keys {
   anywhere(event) {
     const typing = event.target.closest("input, select, textarea");
     if (event.key === "Escape") this.escape();
+    if (event.key === "?" && !typing) this.showKeys();
     if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "z" && !typing) {
       event.preventDefault();
       document.getElementById(event.shiftKey ? "redo" : "undo")?.click();
     }
+  }
+
+  showKeys() {
+    const fold = document.getElementById("keys-fold");
+    fold.open = true;
+    fold.querySelector("summary").focus();
+    fold.scrollIntoView({ block: "start" });
   }
 
   escape() {
