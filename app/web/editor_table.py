@@ -72,6 +72,7 @@ class TableRow:
 @dataclass(frozen=True, slots=True)
 class TablePart:
     address: str
+    revision: int
     heads: tuple[Head, ...]
     rows: tuple[TableRow, ...]
 
@@ -91,7 +92,8 @@ def table(panel_id: str, database: Database) -> HTMLResponse:
     with reading(database) as session:
         loaded = load_panel(session, panel_id)
     heads = tuple(Head(name, words) for name, words in HEADS.items())
-    return show("editor_table.html", TablePart(address_of(panel_id), heads, tuple(_rows(loaded.project, loaded.panel))))
+    rows = tuple(_rows(loaded.project, loaded.panel))
+    return show("editor_table.html", TablePart(address_of(panel_id), loaded.revision, heads, rows))
 
 
 @router.get("/copy")

@@ -22,6 +22,12 @@ async def read_form(request: Request) -> dict[str, str]:
         return {name: value.strip() for name, value in form.items() if isinstance(value, str)}
 
 
+async def read_lists(request: Request) -> dict[str, tuple[str, ...]]:
+    """The texts of a form by field, as many as each field has."""
+    async with request.form() as form:
+        return {name: tuple(str(value) for value in form.getlist(name)) for name in form}
+
+
 async def read_upload(request: Request) -> bytes:
     """The file of a form's field `file`; empty when none was chosen."""
     async with request.form(max_files=1) as form:
@@ -30,6 +36,7 @@ async def read_upload(request: Request) -> bytes:
 
 
 Form = Annotated[Mapping[str, str], Depends(read_form)]
+Lists = Annotated[Mapping[str, tuple[str, ...]], Depends(read_lists)]
 Upload = Annotated[bytes, Depends(read_upload)]
 
 

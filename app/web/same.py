@@ -4,7 +4,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fastapi import APIRouter
-from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 
 from app.panel.faults import Fault, Refused
@@ -14,7 +13,7 @@ from app.web.database import Database, Now
 from app.web.editor_preview import Cost, costs_of
 from app.web.editor_show import laid_out
 from app.web.editor_view import address_of
-from app.web.forms import Form, named, then
+from app.web.forms import Form, Lists, named, then
 from app.web.hints import Told
 from app.web.page_links import panel_path
 from app.web.pages import Page, show
@@ -74,12 +73,10 @@ def same(panel_id: str, database: Database) -> HTMLResponse:
 
 
 @router.post("")
-async def act(panel_id: str, request: Request, database: Database, now: Now, person: Person, hints: Told) -> Response:
+def act(panel_id: str, form: Lists, database: Database, now: Now, person: Person, hints: Told) -> Response:
     """Looks at what would change, or with `act` = give changes it."""
-    async with request.form(max_fields=1000) as form:
-        settings = tuple(str(value) for value in form.getlist("setting"))
-        panels = frozenset(str(value) for value in form.getlist("panel"))
-        is_meant = form.get("act") == "give"
+    settings, panels = form.get("setting", ()), frozenset(form.get("panel", ()))
+    is_meant = form.get("act") == ("give",)
     loaded, project = _read(database, panel_id)
     others = tuple(one for one in project.panels if one.id in panels and one.id != panel_id)
     each = tuple(given(loaded, others, settings))

@@ -16,7 +16,6 @@ export class Keys {
   anywhere(event) {
     const typing = event.target.closest("input, select, textarea");
     if (event.key === "Escape") this.escape();
-    if (event.key === "?" && !typing) this.showKeys();
     if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "z" && !typing) {
       event.preventDefault();
       document.getElementById(event.shiftKey ? "redo" : "undo")?.click();
@@ -51,6 +50,7 @@ export class Keys {
     if (nudge && event.shiftKey) return () => this.nudge(nudge[0] * this.tick, nudge[1] * this.tick);
     if (nudge) return () => this.things.step(nudge[0] - nudge[1]);
     if (DRAW_KEYS.includes(event.key)) return () => document.querySelector(`[data-draw-key="${event.key}"]`)?.click();
+    if (event.key === "?") return () => this.showKeys();
     if (event.key === "m") return () => this.things.addNext();
     if (event.key === "d") return () => this.dimensions.focus();
     if (event.key === "t") return () => this.table.toggle();

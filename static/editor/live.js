@@ -19,8 +19,9 @@ export class Live {
     svg.addEventListener("pointermove", (event) => (this.isTouch = event.pointerType === "touch"));
     svg.addEventListener("gesture:moved", (event) => this.moved(event.detail));
     svg.addEventListener("gesture:ended", (event) => this.ended(event.detail));
-    document.addEventListener("htmx:beforeSwap", (event) => event.detail.requestConfig.verb === "post" && this.restore());
-    document.addEventListener("htmx:afterRequest", () => this.restore());
+    for (const moment of ["htmx:beforeSwap", "htmx:afterRequest"]) {
+      document.addEventListener(moment, (event) => event.detail.requestConfig.verb === "post" && this.restore());
+    }
   }
 
   moved({ fields, clientX, clientY }) {

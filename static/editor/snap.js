@@ -20,6 +20,7 @@ export class Snap {
     this.switch = document.getElementById("snaps");
     this.lines = [];
     this.corners = [];
+    this.revision = 0;
     this.read();
   }
 
@@ -34,7 +35,9 @@ export class Snap {
     try {
       const answer = await fetch(this.address);
       if (!answer.ok) return;
-      const { lines, corners } = await answer.json();
+      const { revision, lines, corners } = await answer.json();
+      if (revision < this.revision) return;
+      this.revision = revision;
       this.lines = lines.map(([axis, at, kind, name, of]) => ({ axis, at, kind, name, of }));
       this.corners = corners.map(([x, y, name, of]) => ({ x, y, name, of }));
       this.svg.dataset.meets = String(lines.length);

@@ -126,12 +126,23 @@ export class Table {
   answered({ requestConfig, xhr }) {
     const { thing, edit } = requestConfig.parameters ?? {};
     if (requestConfig.verb !== "post" || edit !== "put_row") return;
+    if (xhr.status === 200) this.setRow(thing);
     const told = [...document.querySelectorAll("#notice li")].map((line) => line.textContent.split(":")[0]);
     for (const input of this.rows.querySelectorAll("input[type=text]")) {
       if (input.form.dataset.row !== thing) continue;
       const isWrong = xhr.status === 422 && told.includes(input.name);
       input.setAttribute("aria-invalid", String(isWrong));
       if (isWrong) input.focus();
+    }
+  }
+
+  // What was set is what the row shows from now on, and what its next change is based on.
+  setRow(thing) {
+    const { revision } = document.getElementById("revision").dataset;
+    for (const input of this.rows.querySelectorAll("input[type=text]")) {
+      if (input.form.dataset.row !== thing) continue;
+      input.form.dataset.base = revision;
+      if (input !== document.activeElement) input.defaultValue = input.value;
     }
   }
 

@@ -144,3 +144,38 @@ def test_the_open_table_fits_and_axe_finds_nothing(page: Page, axe, scheme: str)
     box = page.locator("#drawing").bounding_box()
     assert box
     assert box["height"] > 200
+
+
+def test_a_row_that_another_has_changed_is_not_set_back(page: Page, browser, troubles, server, panel: str) -> None:
+    """Typed in a row while somebody else moves its opening: told, and what they did stays."""
+    troubles.expect("412")
+    width = cell(page, "openings/W1", "width")
+    width.fill("31")
+    context = browser.new_context(base_url=server.address, viewport={"width": 1440, "height": 900})
+    other = context.new_page()
+    other.goto(f"/panels/{panel}")
+    other.keyboard.down("Alt")
+    Mouse(other).drag(105, 50, 117, 50)
+    other.keyboard.up("Alt")
+    saved(other, 2)
+    saved(page, 2)
+    theirs = panel_of(server.address, panel)
+    expect(width).to_have_value("31")
+    width.press("Enter")
+    expect(page.locator("#notice")).to_contain_text("W1 moved")
+    assert panel_of(server.address, panel) == theirs
+    context.close()
+
+
+def test_quick_changes_of_one_row_and_of_the_next_are_all_kept(page: Page, server, panel: str) -> None:
+    width = cell(page, "openings/W1", "width")
+    width.fill("31")
+    width.press("Enter")
+    cell(page, "openings/W2", "width").fill("32")
+    page.keyboard.press("Enter")
+    saved(page, 3)
+    width.fill("33")
+    width.press("Enter")
+    saved(page, 4)
+    openings = panel_of(server.address, panel)["openings"]
+    assert [inches(one["rect"])[2] for one in openings[:2]] == [33, 32]
