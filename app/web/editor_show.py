@@ -95,6 +95,7 @@ def page_of(loaded: LoadedPanel, steps: Steps) -> EditorPage:
         unit=project.length_unit,
         words="Choose a thing by pointer or arrow keys; drag to move it, type to place it.",
         letters=LETTERS + _colour_words(project.blend),
+        has_colours=len(project.blend.colours) > 1,
         card=card_of(loaded, laid.computed.layout),
         layer_choices=LAYER_CHOICES,
         temperatures=temperatures(project.day),

@@ -94,6 +94,7 @@ class EditorPage(Page, EditorParts):
     unit: str
     words: str
     letters: str
+    has_colours: bool
     card: Card
     layer_choices: tuple[LayerChoice, ...]
     temperatures: Temperatures

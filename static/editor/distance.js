@@ -11,6 +11,9 @@ const BRICKS = [[0.25, "near"], [1.1, "middle"], [Infinity, "far"]];
 // Pixels to a millimetre of the paper that the drawing is made for: its lettering is 2.5 to 3.5 mm high.
 const LETTERS = [[2.4, "tiny"], [3.7, "little"], [6.5, "usual"], [Infinity, "steady"]];
 
+// By this much letters may be larger or smaller near by before they are set anew.
+const STEP = 1.4;
+
 export class Distance {
   constructor(svg) {
     this.svg = svg;
@@ -25,7 +28,7 @@ export class Distance {
     this.measure("--mm", paper);
     if (letters !== this.letters) thin(this.svg, letters === "tiny");
     this.letters = letters;
-    if (letters === "steady") this.measure("--px", 1.2 ** Math.round(Math.log(inchesPerPixel) / Math.log(1.2)));
+    if (letters === "steady") this.measure("--px", STEP ** Math.round(Math.log(inchesPerPixel) / Math.log(STEP)));
   }
 
   put(name, value) {

@@ -4,6 +4,7 @@ import { Advising } from "./advice.js";
 import { watchBonds } from "./bonds.js";
 import { CardFollower } from "./card.js";
 import { take, takeChanged } from "./changed.js";
+import { watchColours } from "./colours.js";
 import { watchDrawer } from "./drawer.js";
 import { Dimensions } from "./dimensions.js";
 import { watchDraws } from "./draws.js";
@@ -49,6 +50,7 @@ const kept = new Kept();
 takeChanged(kept);
 watchEnds();
 watchDrawer(editor);
+watchColours(editor);
 watchDraws(svg, gestures);
 const dimensions = new Dimensions(svg, frame, things, writes, say);
 const table = new Table(editor, things, say);
@@ -78,7 +80,7 @@ function settle() {
   svg.dataset.height = home.height_in;
   places.refresh();
   advising.refresh();
-  card.soon();
+  card.soon(writes.isFromCard);
   document.dispatchEvent(new CustomEvent("editor:settled"));
 }
 

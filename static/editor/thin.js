@@ -1,9 +1,13 @@
-// Far away the running dimensions are set larger than there is room for all: of two that touch the later one is left out.
+// Far away words are set larger than there is room for all: of two dimensions that touch the later one is left out, and
+// long marks of openings keep their size.
+
+const SHORT = 5;
 
 export function thin(svg, isFar) {
   const words = [...svg.querySelectorAll("#layer-dimensions text")];
   for (const word of words) word.classList.remove("left-out");
   if (!isFar) return;
+  for (const mark of svg.querySelectorAll("#layer-openings .strong")) mark.classList.toggle("long", mark.textContent.length > SHORT);
   const boxes = words.map((word) => word.getBoundingClientRect());
   const kept = [];
   words.forEach((word, k) => {

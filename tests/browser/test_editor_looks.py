@@ -242,11 +242,13 @@ def test_values_come_and_go_beside_the_drawing(page: Page, b1: str) -> None:
     page.get_by_role("button", name="Values").click()
     expect(page.locator("#values")).to_be_hidden()
     taller = page.locator("#drawing").bounding_box()
+    expect(page.locator("#saved")).to_be_in_viewport(ratio=0.99)
+    assert page.evaluate("document.documentElement.scrollHeight") == 844
     assert tall
     assert taller
     assert taller["height"] > tall["height"] + 200
     press(page, "ArrowRight", "ArrowRight")
-    expect(page.locator("#card h2")).not_to_have_text("Panel B1")
+    expect(page.locator("#card h2")).to_have_text("W1, window")
     press(page, "Enter")
     expect(page.locator("#values")).to_be_visible()
     expect(page.locator("#card :focus")).to_have_count(1)
@@ -258,3 +260,16 @@ def test_axe_finds_nothing(page: Page, b1: str, axe: Callable[..., list[str]], t
     if turned:
         press(page, turned)
     assert axe(page) == []
+
+
+def test_brick_of_several_colours_is_drawn_in_them(page: Page, demo: dict[str, Any]) -> None:
+    opened(page, f"/panels/{demo['walls'][0]['panels'][1]}")
+    drawn, box = page.locator("#layer-blend path"), page.get_by_label("Colours", exact=True)
+    expect(drawn.first).to_be_attached()
+    fills = {paint(page, f"#layer-blend .blend.{colour}:not(.letter)") for colour in "abc"}
+    assert len(fills) == 3
+    box.uncheck()
+    page.reload()
+    page.wait_for_timeout(1000)
+    expect(box).not_to_be_checked()
+    expect(drawn).to_have_count(0)
