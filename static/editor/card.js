@@ -19,16 +19,18 @@ export class CardFollower {
     });
   }
 
-  soon() {
-    this.isBehind = true;
+  // After a change; one that came from the card itself left nothing in it that is not known.
+  soon(isFromCard) {
+    this.isBehind ||= !isFromCard;
     clearTimeout(this.later);
-    this.later = setTimeout(() => this.now(), REST);
+    this.later = setTimeout(() => (this.following = this.follow()), REST);
   }
 
-  // Resolves when the card has followed: at once for somebody who goes to it by key, or sends a form of it.
+  // Resolves when the card has followed what was done elsewhere: for somebody who goes to it by key, or sends a form of it.
   now() {
+    if (!this.isBehind) return this.following;
     clearTimeout(this.later);
-    if (this.isBehind) this.following = this.follow();
+    this.following = this.follow();
     return this.following;
   }
 

@@ -58,6 +58,7 @@ export class Writes {
     if (this.busy || this.lost || this.waiting.length === 0) return;
     this.busy = true;
     const write = this.waiting.shift();
+    this.isFromCard = Boolean(write.form?.closest("#card"));
     if (write.look) await write.look();
     else await this.write(write);
     this.busy = false;

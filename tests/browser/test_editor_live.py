@@ -4,6 +4,7 @@ import json
 from pathlib import Path
 
 import httpx
+import numpy as np
 import pytest
 from hand import Mouse, saved
 from picture import boxes, shown, trims_of
@@ -67,7 +68,7 @@ def test_a_resting_hand_sees_what_the_edit_makes_and_nothing_is_saved(page: Page
     page.mouse.up()
     saved(page, 2)
     after = layout_of(server.address, b1)
-    assert (boxes(resting["trims"], resting["height"]) - trims_of(after)).__abs__().max() < 2e-3
+    assert np.abs(boxes(resting["trims"], resting["height"]) - trims_of(after)).max() < 2e-3
     assert shown(page)["trims"] == resting["trims"]
     cut, small = after["counts"]["trimmed"], after["counts"]["small"]
     assert said[0].startswith(f"{cut} cut, ")
@@ -169,3 +170,18 @@ def test_memory_stays_flat_over_five_hundred_edits(page: Page, server) -> None:
     expect(page.locator("#revision")).to_have_attribute("data-revision", "501")
     for name, value in before.items():
         assert after[name] <= value * 1.05, name
+
+
+def test_letting_go_while_a_preview_is_under_way_leaves_the_edit_and_nothing_else(page: Page, server, b1: str) -> None:
+    page.route("**/preview", lambda route: (page.wait_for_timeout(300), route.continue_())[1])
+    page.goto(f"/panels/{b1}")
+    Mouse(page).hold(70, 70, 75, 80)
+    with page.expect_request("**/preview"):
+        page.wait_for_timeout(120)
+    page.mouse.up()
+    saved(page, 2)
+    page.wait_for_timeout(500)
+    found = shown(page)
+    expected = trims_of(layout_of(server.address, b1))
+    assert np.abs(boxes(found["trims"], found["height"]) - expected).max() < 2e-3
+    expect(page.locator("#cost")).to_be_hidden()
