@@ -10,7 +10,7 @@ from app.brickwork.lattice import Floats
 from app.brickwork.layout import Layout
 from app.panel.geometry import inches, shape_polygon
 from app.panel.shapes import Arch, Circle, Polygon, Rect
-from app.panel.values import Opening, Panel, Zone
+from app.panel.values import Opening, Panel, Plate, Zone
 
 LEVEL = 1e-6
 """Inches; ends of an edge that differ by less make it level or upright."""
@@ -55,6 +55,7 @@ def snap_lines(layout: Layout, neighbours: Iterable[Neighbour] = ()) -> tuple[Sn
         *_outline_lines(layout.panel),
         *_opening_lines(layout.panel.openings),
         *_zone_lines(layout.panel.zones),
+        *_plate_lines(layout.panel.plates),
         *_strip_lines(layout.panel),
         *_middles(layout.panel),
         *_courses(layout),
@@ -64,7 +65,7 @@ def snap_lines(layout: Layout, neighbours: Iterable[Neighbour] = ()) -> tuple[Sn
 
 
 def snap_corners(panel: Panel) -> tuple[SnapCorner, ...]:
-    """Corners of the outline and of openings and zones, ends of strips; centres of circles."""
+    """Corners of the outline, of openings, plates and zones, ends of strips, centres of circles."""
     outline = (
         SnapCorner(x, y, f"point {k} of the outline", "outline") for k, (x, y) in enumerate(panel.outline_inches)
     )
@@ -76,8 +77,9 @@ def snap_corners(panel: Panel) -> tuple[SnapCorner, ...]:
     openings = (
         corner for one in panel.openings for corner in _shape_corners(one.shape, one.mark, f"openings/{one.mark}")
     )
+    plates = (corner for one in panel.plates for corner in _shape_corners(one.shape, one.mark, f"plates/{one.mark}"))
     zones = (corner for one in panel.zones for corner in _shape_corners(one.region, one.mark, f"zones/{one.mark}"))
-    return (*outline, *openings, *zones, *strips)
+    return (*outline, *openings, *plates, *zones, *strips)
 
 
 def _outline_lines(panel: Panel) -> Iterator[SnapLine]:
@@ -108,6 +110,16 @@ def _zone_lines(zones: tuple[Zone, ...]) -> Iterator[SnapLine]:
             yield SnapLine("x", right, "edge", f"right {named}", of)
             yield SnapLine("y", foot, "edge", f"foot {named}", of)
             yield SnapLine("y", top, "edge", f"top {named}", of)
+
+
+def _plate_lines(plates: tuple[Plate, ...]) -> Iterator[SnapLine]:
+    for plate in plates:
+        left, foot, right, top = shape_polygon(plate.shape).bounds
+        of, named = f"plates/{plate.mark}", f"of plate {plate.mark}"
+        yield SnapLine("x", left, "edge", f"left {named}", of)
+        yield SnapLine("x", right, "edge", f"right {named}", of)
+        yield SnapLine("y", foot, "edge", f"foot {named}", of)
+        yield SnapLine("y", top, "edge", f"top {named}", of)
 
 
 def _strip_lines(panel: Panel) -> Iterator[SnapLine]:

@@ -10,7 +10,7 @@ from app.panel.values import Panel
 from app.panel.wording import one_of, quoted
 
 Corners = tuple[Point, ...]
-KINDS = ("outline", "openings/…", "zones/…", "strips/…", "fixings/…")
+KINDS = ("outline", "openings/…", "zones/…", "plates/…", "strips/…", "fixings/…")
 
 
 def corners_of(panel: Panel, key: str) -> Corners:
@@ -26,6 +26,8 @@ def corners_of(panel: Panel, key: str) -> Corners:
             return _polygon(marked(panel.openings, name, "thing").shape, name)
         case "zones":
             return _polygon(marked(panel.zones, name, "thing").region, name)
+        case "plates":
+            return _polygon(marked(panel.plates, name, "thing").shape, name)
         case "strips":
             return marked(panel.strips, name, "thing").line
         case "fixings":
@@ -47,6 +49,9 @@ def with_corners(panel: Panel, key: str, points: Corners) -> Panel:
         case "zones":
             zone = marked(panel.zones, name, "thing")
             return replace(panel, zones=replaced(panel.zones, zone, replace(zone, region=Polygon(points))))
+        case "plates":
+            plate = marked(panel.plates, name, "thing")
+            return replace(panel, plates=replaced(panel.plates, plate, replace(plate, shape=Polygon(points))))
         case "strips":
             strip = marked(panel.strips, name, "thing")
             return replace(panel, strips=replaced(panel.strips, strip, replace(strip, line=points)))

@@ -5,6 +5,7 @@ from app.panel.shapes import Arch, Circle, Polygon, Rect, Shape
 from app.panel.values import Band
 
 OPENING_SHAPES = ("rect", "circle", "arch", "polygon")
+PLATE_SHAPES = ("rect", "polygon")
 ZONE_SHAPES = ("rect", "band", "polygon")
 
 
@@ -28,6 +29,16 @@ def zone_region(form: Form) -> Rect | Polygon | Band:
     match form.choice("shape", ZONE_SHAPES):
         case "band":
             return Band(form.number("course"), form.number("courses"))
+        case "rect":
+            return _rect(form)
+        case "polygon":
+            return Polygon(form.points("points"))
+    return Polygon(())
+
+
+def plate_shape(form: Form) -> Rect | Polygon:
+    """rect: x, y, width, height; polygon: points."""
+    match form.choice("shape", PLATE_SHAPES):
         case "rect":
             return _rect(form)
         case "polygon":

@@ -1,14 +1,14 @@
-"""A panel's openings, strips, zones and questions by mark: find one, replace it, a mark that is free."""
+"""A panel's openings, strips, plates, zones and questions by mark: find one, replace it, a mark that is free."""
 
 from collections.abc import Iterable
 from itertools import count
 from typing import TypeVar
 
 from app.panel.faults import Fault, Refused
-from app.panel.values import Opening, Question, Strip, Zone
+from app.panel.values import Opening, Plate, Question, Strip, Zone
 from app.panel.wording import one_of, quoted
 
-Item = TypeVar("Item", Opening, Strip, Zone, Question)
+Item = TypeVar("Item", Opening, Strip, Plate, Zone, Question)
 
 LETTERS = {"window": "W", "door": "D", "vent": "V", "louver": "L"}
 OTHER_LETTER = "O"
@@ -20,7 +20,7 @@ def opening_letter(use: str | None) -> str:
     return LETTERS.get((use or "").casefold(), OTHER_LETTER)
 
 
-def free_mark(letter: str, items: Iterable[Opening | Strip | Zone | Question]) -> str:
+def free_mark(letter: str, items: Iterable[Opening | Strip | Plate | Zone | Question]) -> str:
     """The letter with the lowest number, from 1, that none of the items has."""
     taken = {item.mark for item in items}
     return next(mark for number in count(1) if (mark := f"{letter}{number}") not in taken)

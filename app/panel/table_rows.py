@@ -1,4 +1,4 @@
-"""Openings, zones, strips and fixing lines as rows of a table: read, put into a panel, and written back as typed.
+"""Openings, zones, plates, strips and fixing lines as rows of a table: read, put into a panel, and written back as typed.
 
 Columns: kind, mark, use (of a zone its bond, of a fixing what holds it), shape, x, y, width, height, and `more`: the
 rise of an arch, the radius of a circle, the points of a polygon or a line, of a band its first course and how many.
@@ -11,24 +11,24 @@ from typing import Any, TypeVar
 from app.lengths import Length, format_length
 from app.panel.faults import Fault, Refused
 from app.panel.form import Form
-from app.panel.form_shapes import opening_shape, zone_region
+from app.panel.form_shapes import opening_shape, plate_shape, zone_region
 from app.panel.marks import free_mark, opening_letter
 from app.panel.shapes import Arch, Circle, Point, Polygon, Rect, Shape
-from app.panel.values import Band, Brickwork, Fixing, Opening, Panel, Strip, Zone
+from app.panel.values import Band, Brickwork, Fixing, Opening, Panel, Plate, Strip, Zone
 from app.panel.wording import one_of, quoted
 
 COLUMNS = ("kind", "mark", "use", "shape", "x", "y", "width", "height", "more")
-KINDS = ("opening", "zone", "strip", "fixing")
+KINDS = ("opening", "zone", "plate", "strip", "fixing")
 _MORE = {"arch": "rise", "circle": "radius", "polygon": "points", "band": "course"}
 
-Item = TypeVar("Item", Opening, Zone, Strip)
+Item = TypeVar("Item", Opening, Zone, Plate, Strip)
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
     """One thing as it is to be; of a fixing `number` is its place in the list, None for one more."""
 
-    item: Opening | Zone | Strip | Fixing
+    item: Opening | Zone | Plate | Strip | Fixing
     number: int | None = None
 
 
@@ -51,6 +51,8 @@ def put(panel: Panel, row: Row, old: str = "") -> Panel:
         return replace(panel, openings=_put(panel.openings, item, old or item.mark, opening_letter(item.use)))
     if isinstance(item, Zone):
         return replace(panel, zones=_put(panel.zones, _worked(item, panel, old), old or item.mark, "Z"))
+    if isinstance(item, Plate):
+        return replace(panel, plates=_put(panel.plates, item, old or item.mark, "P"))
     if isinstance(item, Strip):
         return replace(panel, strips=_put(panel.strips, item, old or item.mark, "R"))
     k = len(panel.fixings) if row.number is None else row.number
@@ -67,6 +69,7 @@ def is_known(panel: Panel, row: Row) -> bool:
     marks = (
         *(("opening", one.mark) for one in panel.openings),
         *(("zone", one.mark) for one in panel.zones),
+        *(("plate", one.mark) for one in panel.plates),
         *(("strip", one.mark) for one in panel.strips),
     )
     return (type(row.item).__name__.lower(), row.item.mark) in marks
@@ -78,6 +81,8 @@ def written(panel: Panel, unit: str) -> Iterator[tuple[str, ...]]:
         yield ("opening", opening.mark, opening.use or "", *_shape(opening.shape, unit))
     for zone in panel.zones:
         yield ("zone", zone.mark, zone.work.bond, *_shape(zone.region, unit))
+    for plate in panel.plates:
+        yield ("plate", plate.mark, "", *_shape(plate.shape, unit))
     for strip in panel.strips:
         yield ("strip", strip.mark, "", "line", "", "", exact(strip.width, unit), "", _points(strip.line, unit))
     for k, fixing in enumerate(panel.fixings):
@@ -102,6 +107,8 @@ def _read(kind: str, cells: Form) -> Row | None:
             return Row(Opening(mark, opening_shape(cells), cells.optional_text("use")))
         case "zone":
             return Row(Zone(mark, zone_region(cells), Brickwork("", cells.choice("use", cells.bonds))))
+        case "plate":
+            return Row(Plate(mark, plate_shape(cells)))
         case "strip":
             return Row(Strip(mark, cells.points("points"), cells.length("width")))
         case "fixing":

@@ -45,6 +45,7 @@ def panel_card(wall: Wall, panel: Panel, shapes: Sequence[Thing], stock: Stock) 
             _band_form(panel, stock).under("Add a band of courses"),
             _strip_form().under("Add a rustication strip"),
             _fixing_form().under("Add a fixing line"),
+            CardForm("add_plate", "Add", box_fields(), (("shape", "rect"),)).under("Add an embed plate"),
             _size_form(panel, unit).under("Size and outline"),
             _own_form(panel, unit).under("Mark, thickness, base"),
             origin_form("field", panel.field, unit).under("Where the bond starts"),

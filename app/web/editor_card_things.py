@@ -1,8 +1,10 @@
 """The cards of the things of a panel: an opening, a zone, a strip, a fixing, the outline."""
 
+from dataclasses import replace
+
 from app.panel.edits import edit_from
 from app.panel.shapes import Arch, Circle, Polygon, Rect, Shape
-from app.panel.values import Band, Fixing, Opening, Panel, Strip, Zone
+from app.panel.values import Band, Fixing, Opening, Panel, Plate, Strip, Zone
 from app.web.editor_card_ends import edge_form, side_form
 from app.web.editor_card_panel import HELD_BY, USES, bond_form, origin_form
 from app.web.editor_card_several import copy_form, grid_form, mirror_form
@@ -65,6 +67,15 @@ def strip_card(strip: Strip, unit: str) -> Card:
     )
     remove = CardForm("remove_strip", f"Remove {strip.mark}", hidden=hidden, remove=True)
     return Card(f"Strip {strip.mark}", "", (CardForm("place_strip", "Set", fields, hidden), remove))
+
+
+def plate_card(plate: Plate, unit: str) -> Card:
+    """Place and size, mark, removal."""
+    hidden = (("plate", plate.mark),)
+    shape = _shape_form("place_plate", plate.shape, hidden, unit)
+    named = replace(shape, fields=(*shape.fields, Field("mark", "Mark", plate.mark)))
+    remove = CardForm("remove_plate", f"Remove {plate.mark}", hidden=hidden, remove=True)
+    return Card(f"Plate {plate.mark}", "Flush with the face: no brick over it.", (named, remove))
 
 
 def fixing_card(k: int, fixing: Fixing, unit: str) -> Card:

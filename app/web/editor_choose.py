@@ -8,7 +8,7 @@ from app.documents.project_file import sizes_of
 from app.web.editor_bonds import bond_options
 from app.web.editor_card_panel import panel_card
 from app.web.editor_card_several import several_card
-from app.web.editor_card_things import fixing_card, opening_card, outline_card, strip_card, zone_card
+from app.web.editor_card_things import fixing_card, opening_card, outline_card, plate_card, strip_card, zone_card
 from app.web.editor_cards import Card, Stock
 from app.web.editor_things import things_of
 from app.workflow.loading import LoadedPanel
@@ -26,5 +26,6 @@ def card_of(loaded: LoadedPanel, layout: Layout, chosen: Sequence[str] = ()) -> 
     cards |= {f"openings/{item.mark}": partial(opening_card, panel, item, stock) for item in panel.openings}
     cards |= {f"zones/{item.mark}": partial(zone_card, panel, item, stock) for item in panel.zones}
     cards |= {f"strips/{item.mark}": partial(strip_card, item, unit) for item in panel.strips}
+    cards |= {f"plates/{item.mark}": partial(plate_card, item, unit) for item in panel.plates}
     cards |= {f"fixings/{k}": partial(fixing_card, k, item, unit) for k, item in enumerate(panel.fixings)}
     return cards[key]() if key in cards else panel_card(loaded.wall, panel, things_of(layout, unit), stock)

@@ -39,6 +39,7 @@ LENGTHS = frozenset({"x", "y", "width", "height"})
 SHAPES = {
     "opening": ("rect", "arch", "circle", "polygon"),
     "zone": ("rect", "polygon", "band"),
+    "plate": ("rect", "polygon"),
     "strip": ("line",),
     "fixing": ("line",),
 }
@@ -88,7 +89,7 @@ class LookPart:
 
 @router.get("")
 def table(panel_id: str, database: Database) -> HTMLResponse:
-    """The rows of every opening, zone, strip and fixing line."""
+    """The rows of every opening, zone, plate, strip and fixing line."""
     with reading(database) as session:
         loaded = load_panel(session, panel_id)
     heads = tuple(Head(name, words) for name, words in HEADS.items())
@@ -131,6 +132,7 @@ def _differing(before: Panel, after: Panel) -> str:
 def _items(panel: Panel) -> dict[str, object]:
     items: dict[str, object] = {f"openings/{one.mark}": one for one in panel.openings}
     items |= {f"zones/{one.mark}": one for one in panel.zones}
+    items |= {f"plates/{one.mark}": one for one in panel.plates}
     items |= {f"strips/{one.mark}": one for one in panel.strips}
     return items | {f"fixings/fixing {k + 1}": one for k, one in enumerate(panel.fixings)}
 

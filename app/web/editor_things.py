@@ -11,7 +11,7 @@ from app.brickwork.regions import zone_extent
 from app.lengths import format_length
 from app.panel.geometry import inches, shape_polygon
 from app.panel.shapes import Arch, Circle, Point, Polygon, Rect, Shape
-from app.panel.values import Band, Opening, Panel, Zone
+from app.panel.values import Band, Opening, Panel, Plate, Zone
 
 Points = list[tuple[float, float]]
 
@@ -40,12 +40,13 @@ class Thing:
 
 
 def things_of(layout: Layout, unit: str) -> tuple[Thing, ...]:
-    """The outline first, then zones, strips, fixings and openings: the last drawn is on top."""
+    """The outline first, then zones, strips, fixings, plates and openings: the last drawn is on top."""
     panel = layout.panel
     return (
         _outline(panel),
         *(_zone(layout, zone) for zone in panel.zones),
         *_lines(panel, unit),
+        *(_plate(plate, panel.height, unit) for plate in panel.plates),
         *(_opening(opening, panel.height, unit) for opening in panel.openings),
     )
 
@@ -98,6 +99,17 @@ def _zone(layout: Layout, zone: Zone) -> Thing:
     name, key = f"{zone.mark}, {zone.work.bond}", f"zones/{zone.mark}"
     path = _path(layout.panel.height, ring)
     return Thing(key, "is-zone", name, zone.mark, zone.work.size, path, _box(ring), moves, sides, **bent)
+
+
+@lru_cache(maxsize=256)
+def _plate(plate: Plate, panel_height: float, unit: str) -> Thing:
+    ring, held = _ring(plate.shape), _held(plate.shape)
+    width, height = _size(ring)
+    words = f"{format_length(width, unit)} x {format_length(height, unit)}"
+    if "sides" in held:
+        held = {"sides": "place_plate"}
+    key, path = f"plates/{plate.mark}", _path(panel_height, ring)
+    return Thing(key, "is-plate", f"{plate.mark}, plate", plate.mark, words, path, _box(ring), "move_plate", **held)
 
 
 def _lines(panel: Panel, unit: str) -> Iterator[Thing]:

@@ -2,7 +2,7 @@
 
 import { boxOf } from "./gestures/fields.js";
 
-const DRAW_KEYS = "oacpszfu";
+const DRAW_KEYS = "oacpszfeu";
 
 export class Keys {
   constructor(svg, parts) {

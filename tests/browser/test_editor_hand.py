@@ -91,7 +91,12 @@ def test_every_shape_is_drawn_by_mouse(page: Page, opened, read) -> None:
     mouse.press(131, 120)
     page.keyboard.press("Enter")
     saved(page, 8)
+    draw(page, "e")
+    mouse.drag(20, 90, 28, 100)
+    saved(page, 9)
+    expect(page.locator("#card h2")).to_have_text("Plate P1")
     found = read(panel)
+    assert near(inches(found["plates"][0]["rect"]), [20, 90, 8, 10], REACH)
     shapes = [next(iter(one.keys() - {"mark", "use"})) for one in found["openings"]]
     assert shapes == ["rect", "arch", "circle", "polygon"]
     assert near(inches(found["openings"][0]["rect"]), [20, 20, 40, 60], REACH)

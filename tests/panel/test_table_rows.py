@@ -25,9 +25,10 @@ def told(table: str) -> list[tuple[str, str]]:
 
 def test_a_table_copied_out_comes_back_as_the_same_things() -> None:
     again = put(FULL, write_table(written(FULL, "in")))
-    assert (again.openings, again.zones, again.strips, again.fixings) == (
+    assert (again.openings, again.zones, again.plates, again.strips, again.fixings) == (
         FULL.openings,
         FULL.zones,
+        FULL.plates,
         FULL.strips,
         FULL.fixings,
     )
@@ -55,12 +56,14 @@ def test_every_kind_is_read_without_heads() -> None:
         "opening\tL9\tlouver\tpolygon\t\t\t\t\t10,10; 30,10; 30,30",
         "zone\tZ9\tstack\trect\t100\t20\t40\t16",
         "zone\tB9\tsoldier\tband\t\t\t\t\t30, 1",
+        "plate\tP9\t\trect\t300\t60\t8\t8",
         "strip\tR9\t\tline\t\t\t1\t\t0,330; 360,330",
         "fixing\t\ttape\tline\t\t\t\t\t20,0; 20,300",
     )
     after = edit_from("put_table", {"table": "\r\n".join(rows)}, "in", CATALOGUE, BONDS).changed(FULL)
     assert [one.mark for one in after.openings[-2:]] == ["V9", "L9"]
     assert [one.mark for one in after.zones[-2:]] == ["Z9", "B9"]
+    assert after.plates[-1].mark == "P9"
     assert after.strips[-1].mark == "R9"
     assert after.fixings[-1].by == "tape"
 

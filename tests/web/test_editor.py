@@ -28,6 +28,7 @@ DOCUMENT_WITH_ALL: dict[str, Any] = {
         {"mark": "S1", "rect": [30, 84, 60, 8], "size": "modular", "bond": "soldier"},
         {"mark": "B1", "band": {"course": 2, "courses": 3}, "size": "modular", "bond": "stack"},
     ],
+    "plates": [{"mark": "P1", "rect": [10, 10, 8, 8]}],
     "fixings": [{"line": [[120, 0], [120, 120]], "by": "glue"}],
     "field": {"size": "modular", "bond": "running"},
 }
@@ -41,6 +42,7 @@ KEYS = (
     "zones/S1",
     "zones/B1",
     "fixings/0",
+    "plates/P1",
 )
 
 
@@ -82,7 +84,7 @@ async def test_every_edit_has_a_form(visitor: httpx.AsyncClient) -> None:
     several = [("thing", key) for key in KEYS if key.startswith("openings/")]
     pages.append((await visitor.get(f"/panels/{panel}/card", params=several)).text)
     by_gesture = {"move_opening", "move_point", "reshape_opening", "set_rise"}
-    by_gesture |= {"move_corner", "move_edge", "move_line", "move_zone", "set_dimension"}
+    by_gesture |= {"move_corner", "move_edge", "move_line", "move_zone", "move_plate", "set_dimension"}
     by_advice = {"move_openings", "resize_openings", "ask_question"}
     where_it_can_be = {"join_wall", "withdraw_acceptance"}
     offered = {name for name in EDITS if any(f'value="{name}"' in card for card in pages)}

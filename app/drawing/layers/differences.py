@@ -43,6 +43,7 @@ def _shapes(layout: Layout) -> dict[str, Corners]:
     panel = layout.panel
     drawn: dict[str, Rings] = {"outline": [np.array(panel.outline_inches)]}
     drawn |= {f"openings/{one.mark}": shape_rings(one.shape) for one in panel.openings}
+    drawn |= {f"plates/{one.mark}": shape_rings(one.shape) for one in panel.plates}
     drawn |= {f"strips/{one.mark}": strip_rings(panel, one) for one in panel.strips}
     lines, gauge, field = layout.lines, layout.size.gauge, layout.field
     drawn |= {f"zones/{one.mark}": rings(zone_extent(one, lines, gauge, field)) for one in panel.zones}

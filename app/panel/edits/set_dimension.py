@@ -55,6 +55,10 @@ class SetDimension(Edit):
                     raise Refused([Fault("thing", f"{mark}, a band of courses", "a rectangle or a polygon")])
                 region = self._shaped(zone.region, panel)
                 return replace(panel, zones=replaced(panel.zones, zone, replace(zone, region=region)))  # type: ignore[arg-type]
+            case "plates":
+                plate = marked(panel.plates, mark, "thing")
+                moved = replace(plate, shape=self._shaped(plate.shape, panel))  # type: ignore[arg-type]
+                return replace(panel, plates=replaced(panel.plates, plate, moved))
             case "outline":
                 return self._outlined(panel)
         points = corners_of(panel, self.thing)

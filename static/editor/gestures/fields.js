@@ -1,6 +1,6 @@
 // How gestures say their things and places as the fields of an edit.
 
-const NAMES = { openings: "opening", zones: "zone" };
+const NAMES = { openings: "opening", zones: "zone", plates: "plate" };
 
 // The field that names a thing: an opening or a zone by its mark, all else by its key.
 export function keyOf(shape) {

@@ -65,6 +65,10 @@ USUAL = {
     "add_strip": {"line": "0,40; 360,40", "width": "3/4"},
     "place_strip": {"strip": "R1", "line": "0,188; 360,188", "width": "1"},
     "remove_strip": {"strip": "R1"},
+    "add_plate": {"shape": "rect", "x": "10", "y": "20", "width": "8", "height": "8"},
+    "place_plate": {"plate": "P1", "shape": "rect", "x": "318", "y": "20", "width": "14", "height": "12"},
+    "move_plate": {"plate": "P1", "dy": "4"},
+    "remove_plate": {"plate": "P1"},
     "add_fixing": {"line": "90,0; 90,300", "by": "tape"},
     "add_fixings": {"lines": "90,0; 90,300 | 0,100; 360,100", "by": "tape"},
     "remove_fixing": {"fixing": "0"},
@@ -101,7 +105,7 @@ points = pairs | st.sampled_from(
 )
 FIELDS = {
     **dict.fromkeys((*LENGTH_FIELDS, "smallest_cut", "least_piece"), lengths),
-    **dict.fromkeys(("opening", "strip", "zone", "part", "mark"), marks),
+    **dict.fromkeys(("opening", "strip", "zone", "plate", "part", "mark"), marks),
     **dict.fromkeys(("edge", "point", "fixing", "course", "courses"), numbers),
     **dict.fromkeys(("points", "line"), points),
     "lines": st.lists(points, max_size=3).map(" | ".join),
