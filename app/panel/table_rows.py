@@ -1,4 +1,4 @@
-"""Openings, zones, plates, strips and fixing lines as rows of a table: read, put into a panel, and written back as typed.
+"""Openings, zones, plates, strips and fixing lines as rows of a table: read, put into a panel, written back as typed.
 
 Columns: kind, mark, use (of a zone its bond, of a fixing what holds it), shape, x, y, width, height, and `more`: the
 rise of an arch, the radius of a circle, the points of a polygon or a line, of a band its first course and how many.
