@@ -33,7 +33,8 @@ export class Dimensions {
     const [x, y, width, height] = JSON.parse(shape.dataset.box);
     const away = AWAY * this.frame.inchesPerPixel();
     const across = { from: [x, y - away], to: [x + width, y - away] };
-    const up = { from: [x + width + away, y], to: [x + width + away, y + height] };
+    const right = x + width + 2.5 * away;
+    const up = { from: [right, y], to: [right, y + height] };
     const sizes = [this.one("width", "Width", width, across), this.one("height", "Height", height, up)];
     if (shape.dataset.thing === "outline") return sizes;
     const beside = y + height / 2;
