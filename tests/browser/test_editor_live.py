@@ -17,7 +17,8 @@ B1 = Path(__file__).parents[1] / "cases" / "b1.json"
 FRAMES = """() => {
   const seen = window.frames_seen = [];
   let last = performance.now();
-  const count = (now) => { seen.push(now - last); last = now; if (seen === window.frames_seen) requestAnimationFrame(count); };
+  const next = () => seen === window.frames_seen && requestAnimationFrame(count);
+  const count = (now) => { seen.push(now - last); last = now; next(); };
   requestAnimationFrame((now) => { last = now; requestAnimationFrame(count); });
 }"""
 
