@@ -8,6 +8,7 @@ const help = document.getElementById("term-help");
 let known = null;
 let later = 0;
 let wasLong = false;
+let shown = null;
 
 async function sentences() {
   known ??= fetch(`${help.dataset.terms}/sentences.json`).then((answer) => answer.json());
@@ -23,6 +24,8 @@ async function show(label) {
   help.querySelector("p").textContent = all[term].sentence;
   help.querySelector("img").src = `${help.dataset.terms}/${palette}/${term}.svg`;
   help.showPopover();
+  label.setAttribute("aria-describedby", "term-help");
+  shown = label;
   place(label);
 }
 
@@ -37,6 +40,8 @@ function place(label) {
 
 function hide() {
   clearTimeout(later);
+  shown?.removeAttribute("aria-describedby");
+  shown = null;
   if (help.matches(":popover-open")) help.hidePopover();
 }
 
@@ -97,6 +102,7 @@ document.addEventListener(
 
 // The term of the field, of the fold's head, or of the box that has the focus.
 function termAt(element) {
+  if (element.matches(".term")) return element;
   const own = element.labels?.[0]?.querySelector(".term") ?? element.querySelector?.(".term");
   return own ?? element.closest("details")?.querySelector("summary .term") ?? null;
 }

@@ -55,11 +55,21 @@ def put(panel: Panel, row: Row, old: str = "") -> Panel:
         return replace(panel, plates=_put(panel.plates, item, old or item.mark, "P"))
     if isinstance(item, Strip):
         return replace(panel, strips=_put(panel.strips, item, old or item.mark, "R"))
-    k = len(panel.fixings) if row.number is None else row.number
-    if k > len(panel.fixings):
-        raise Refused([Fault("mark", str(k + 1), f"a fixing from 1 to {len(panel.fixings)}, or none for one more")])
+    k = _place(panel, row, old)
     item = as_typed(panel.fixings[k], item) if k < len(panel.fixings) else item
     return replace(panel, fixings=(*panel.fixings[:k], item, *panel.fixings[k + 1 :]))
+
+
+def _place(panel: Panel, row: Row, old: str) -> int:
+    """Where in the list a fixing belongs: where it is already, at the number given, or behind the others."""
+    count = len(panel.fixings)
+    own = int(old) if old.isascii() and old.isdigit() else None
+    if own is not None and row.number not in (None, own):
+        raise Refused([Fault("mark", str((row.number or 0) + 1), f"{own + 1}: a fixing keeps its place in the list")])
+    k = own if own is not None else count if row.number is None else row.number
+    if not 0 <= k <= count:
+        raise Refused([Fault("mark", str(k + 1), f"a fixing from 1 to {count}, or none for one more")])
+    return k
 
 
 def is_known(panel: Panel, row: Row) -> bool:

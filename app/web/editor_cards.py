@@ -106,7 +106,8 @@ def length_field(name: str, label: str, length: Length | None, unit: str, holder
     understood = format_length(length, unit)
     value = length.typed if isinstance(length.typed, str) else understood.removeprefix("≈ ")
     if isinstance(length.typed, str) or not understood.startswith("≈"):
-        return Field(name, label, value, echo="" if understood == value else f"= {understood}", holder=holder)
+        echo = understood if understood.startswith("≈") else f"= {understood}"
+        return Field(name, label, value, echo="" if understood == value else echo, holder=holder)
     exact = f"{length.inches:.8f}" if unit == "in" else f"{length.millimetres:.6f}"
     exact = f"{exact.rstrip('0').rstrip('.')} {unit}"
     return Field(name, label, exact, echo=understood, holder=holder)

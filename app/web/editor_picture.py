@@ -132,7 +132,7 @@ def _snap_of(sides: tuple[tuple[str, SideLines], ...], first: int, ends: tuple[f
 
 
 def _rounded(values: tuple[float, ...]) -> list[float]:
-    return [round(value, 6) for value in values]
+    return [round(value, 8) for value in values]
 
 
 def _screen_scale(computed: Computed) -> Scale:

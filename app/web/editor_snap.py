@@ -20,8 +20,8 @@ def snap(panel_id: str, database: Database) -> JSONResponse:
     with reading(database) as session:
         loaded = load_panel(session, panel_id)
     layout = compute(loaded.project, loaded.wall, loaded.panel).layout
-    lines = [[one.axis, round(one.at, 6), one.kind, one.name, one.of] for one in snap_lines(layout, _beside(loaded))]
-    corners = [[round(one.x, 6), round(one.y, 6), one.name, one.of] for one in snap_corners(loaded.panel)]
+    lines = [[one.axis, round(one.at, 8), one.kind, one.name, one.of] for one in snap_lines(layout, _beside(loaded))]
+    corners = [[round(one.x, 8), round(one.y, 8), one.name, one.of] for one in snap_corners(loaded.panel)]
     content = {"revision": loaded.revision, "lines": lines, "corners": corners}
     return JSONResponse(content, headers={"cache-control": "no-store"})
 

@@ -83,6 +83,7 @@ class LookPart:
     """What rows would do: which things they change or add, what that costs, and why they cannot be put in."""
 
     title: str
+    revision: int
     costs: tuple[Cost, ...] = ()
     faults: tuple[Fault, ...] = ()
 
@@ -115,9 +116,15 @@ def look(panel_id: str, form: Form, database: Database) -> HTMLResponse:
         edited = as_edited(loaded, "put_table", {"table": form.get("table", "")})
     except Refused as refused:
         found = counted(len(refused.faults), "fault")
-        return show("editor_table_look.html", LookPart(f"Not possible yet: {found}.", faults=tuple(refused.faults)))
+        return show(
+            "editor_table_look.html",
+            LookPart(f"Not possible yet: {found}.", loaded.revision, faults=tuple(refused.faults)),
+        )
     before, after = laid_out(loaded).computed, laid_out(edited).computed
-    return show("editor_table_look.html", LookPart(_differing(loaded.panel, edited.panel), costs_of(before, after)))
+    return show(
+        "editor_table_look.html",
+        LookPart(_differing(loaded.panel, edited.panel), loaded.revision, costs_of(before, after)),
+    )
 
 
 def _differing(before: Panel, after: Panel) -> str:

@@ -1,11 +1,12 @@
 """Several people at one panel: the hint that it has changed, and what changed since the revision that a page shows."""
 
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Annotated
 
 from fastapi import APIRouter, Query
 from starlette.concurrency import run_in_threadpool
-from starlette.responses import Response, StreamingResponse
+from starlette.responses import JSONResponse, Response, StreamingResponse
 
 from app.storage import commands, panels, reading
 from app.web.database import Database
@@ -36,9 +37,16 @@ class SincePart:
 @router.get("/events")
 async def events(panel_id: str, database: Database, hints: Told) -> Response:
     """Says `rev N` whenever somebody saved; raises NotFound."""
-    revision = await run_in_threadpool(_revision, database, panel_id)
-    stream = hints.stream(panel_id, revision)
+    now = partial(run_in_threadpool, _revision, database, panel_id)
+    await now()
+    stream = hints.stream(panel_id, now)
     return StreamingResponse(stream, headers={"cache-control": "no-store"}, media_type="text/event-stream")
+
+
+@router.get("/events/now")
+def revision_now(panel_id: str, database: Database) -> JSONResponse:
+    """The revision that is there, for a page without a stream of its own; raises NotFound."""
+    return JSONResponse(_revision(database, panel_id), headers={"cache-control": "no-store"})
 
 
 def _revision(database: Connections, panel_id: str) -> int:

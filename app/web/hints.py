@@ -7,7 +7,7 @@ import asyncio
 import signal
 import threading
 from collections import defaultdict
-from collections.abc import AsyncIterator, Iterator
+from collections.abc import AsyncIterator, Awaitable, Callable, Iterator
 from contextlib import contextmanager
 from types import FrameType
 from typing import Annotated
@@ -42,13 +42,13 @@ class Hints:
             listeners = tuple(one for several in self._listeners.values() for one in several)
         _send(listeners, None)
 
-    async def stream(self, panel_id: str, revision: int) -> AsyncIterator[str]:
-        """Server-sent events (HTML standard, 9.2), the revision that is there first."""
+    async def stream(self, panel_id: str, revision: Callable[[], Awaitable[int]]) -> AsyncIterator[str]:
+        """Server-sent events (HTML standard, 9.2), the revision that is there first: asked for once it listens."""
         listener = asyncio.get_running_loop(), asyncio.Queue[int | None]()
         with self._lock:
             self._listeners[panel_id].add(listener)
         try:
-            yield f"retry: 1000\ndata: {revision}\n\n"
+            yield f"retry: 1000\ndata: {await revision()}\n\n"
             while not self._is_closed and (said := await _next(listener[1])) is not None:
                 yield said
         finally:

@@ -82,12 +82,15 @@ def act(panel_id: str, form: Lists, database: Database, now: Now, person: Person
     each = tuple(given(loaded, others, settings))
     if not is_meant or not each:
         return show("same.html", _page(loaded, project, settings, each))
+    saved: dict[str, int] = {}
     with writing(database) as session:
         give(session, each, label_of(loaded, settings), person, now)
         for one in others:
             after = load_panel(session, one.id)
             compute(after.project, after.wall, after.panel)
-            hints.tell(one.id, after.revision)
+            saved[one.id] = after.revision
+    for panel, revision in saved.items():
+        hints.tell(panel, revision)
     return then(f"/projects/{loaded.project_id}")
 
 

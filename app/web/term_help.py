@@ -32,10 +32,15 @@ def picture(digest: str, palette: str, slug: str) -> Response:
     return Response(term_picture(slug, palette), media_type=MEDIA_TYPES[".svg"], headers={"cache-control": FOREVER})
 
 
-def helped(label: str) -> Markup | str:
-    """The label, marked where there is help on it."""
+def helped(label: str, is_stop: bool = False) -> Markup | str:
+    """The label, marked where there is help on it; a stop of its own where it labels no field that is one."""
     term = term_of(label)
-    return label if term is None else Markup('<span class="term" data-term="{}">{}</span>').format(term.slug, label)
+    stop = Markup(' tabindex="0"') if is_stop else ""
+    return (
+        label
+        if term is None
+        else Markup('<span class="term" data-term="{}"{}>{}</span>').format(term.slug, stop, label)
+    )
 
 
 @cache

@@ -51,6 +51,7 @@ export class Dimensions {
     const group = made("g", { class: "own-dimension", role: "button", tabindex: "-1", "aria-label": `${words} ${this.say.length(value)}` });
     group.dataset.dimension = name;
     group.dataset.value = value;
+    group.dataset.words = words;
     const [ax, ay, bx, by] = [from[0], this.frame.height - from[1], to[0], this.frame.height - to[1]];
     const tick = 5 * this.frame.inchesPerPixel();
     const level = ay === by;
@@ -81,7 +82,7 @@ export class Dimensions {
   open(group) {
     if (!group) return;
     this.asked = { thing: this.things.chosen, dimension: group.dataset.dimension };
-    this.box.querySelector(".words").textContent = group.ariaLabel.replace(/ [^ ]+$/, "");
+    this.box.querySelector(".words").textContent = group.dataset.words;
     this.input.value = this.say.typed(Number(group.dataset.value));
     this.told.textContent = "";
     this.box.hidden = false;
@@ -107,9 +108,9 @@ export class Dimensions {
   async commit(event) {
     event.preventDefault();
     event.stopPropagation();
-    const length = this.input.value;
+    const asked = { edit: "set_dimension", ...this.asked, length: this.input.value };
     const before = document.getElementById("revision").dataset.revision;
-    await this.writes.edit(() => ({ edit: "set_dimension", ...this.asked, length }));
+    await this.writes.edit(() => asked);
     const why = document.querySelector("#notice li")?.textContent;
     if (why && document.getElementById("revision").dataset.revision === before) this.told.textContent = why;
     else this.close();

@@ -21,6 +21,7 @@ export class Distance {
   }
 
   show(inchesPerPixel, home) {
+    if (!Number.isFinite(inchesPerPixel) || inchesPerPixel <= 0) return;
     const paper = Math.max(home.width / PAPER.width, home.height / PAPER.height);
     const letters = step(LETTERS, paper / inchesPerPixel);
     this.put("bricks", step(BRICKS, inchesPerPixel));

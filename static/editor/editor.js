@@ -38,7 +38,7 @@ const ghosts = new Ghosts(frame);
 const gestures = new Gestures({ svg, frame, things, writes, snap, say, ghosts });
 new View(svg, frame, gestures);
 new Typing(svg, gestures);
-const card = new CardFollower(svg, editor, things);
+const card = new CardFollower(svg, things);
 writes.card = card;
 const places = new Places(svg, frame);
 const advising = new Advising(editor, svg);
@@ -54,7 +54,7 @@ watchColours(editor);
 watchDraws(svg, gestures);
 const dimensions = new Dimensions(svg, frame, things, writes, say);
 const table = new Table(editor, things, say);
-new Keys(svg, { frame, things, gestures, places, say, snap, table, card, dimensions });
+new Keys(svg, { frame, things, gestures, places, say, snap, table, card, dimensions, writes });
 
 // The server's answer is in: new lines to snap to, marks and handles again, a changed size of the drawing.
 document.addEventListener("htmx:afterRequest", (event) => {
@@ -97,7 +97,7 @@ document.addEventListener("change", (event) => {
   svg.classList.toggle(`without-${layer.dataset.layer}`, !layer.checked);
   if (layer.checked && layer.dataset.late) {
     const address = `${editor.dataset.layers}?choice=${layer.dataset.layer}`;
-    writes.look(() => htmx.ajax("GET", address, { target: "#notice", swap: "none" }));
+    writes.look(() => htmx.ajax("GET", address, { target: "#notice", swap: "none" }).catch(() => layer.click()));
   }
 });
 

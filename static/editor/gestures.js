@@ -24,6 +24,8 @@ export class Gestures {
     this.drawing = null;
     this.isPanning = false;
     this.pointers = new Map();
+    // A drag over lettering is no drag of the browser's own.
+    for (const kind of ["dragstart", "selectstart"]) this.svg.addEventListener(kind, (event) => event.preventDefault());
     for (const kind of ["down", "move", "up", "cancel"]) {
       this.svg.addEventListener(`pointer${kind}`, (event) => this[kind](event));
     }
@@ -122,8 +124,10 @@ export class Gestures {
   }
 
   // The ghost stays until the answer stands in the drawing, so that nothing jumps back and forth.
-  commit(fields, gesture) {
-    return this.writes.edit(fields).then(() => gesture?.drop());
+  async commit(fields, gesture) {
+    const status = await this.writes.edit(fields);
+    gesture?.drop();
+    return status;
   }
 
   commitMove(shape, dx, dy) {
@@ -182,15 +186,25 @@ export class Gestures {
     this.end(gesture);
   }
 
-  endDrawing() {
+  async endDrawing() {
     const { drawing } = this;
     const fields = drawing.fields();
     const known = new Set(this.things.all().map((thing) => thing.dataset.thing));
     this.drawing = null;
     this.stopDrawing();
     if (!fields) return drawing.drop();
-    this.commit(fields, drawing).then(() => this.chooseNew(known));
     this.tell("gesture:ended", { committed: true });
+    const status = await this.commit(fields, drawing);
+    if (status === 422 && !this.current) this.resume(drawing);
+    else this.chooseNew(known);
+  }
+
+  // What was refused is drawn on from where it was, its last point open.
+  resume(drawing) {
+    this.drawing = drawing;
+    this.svg.classList.add("drawing-now");
+    drawing.reopen();
+    this.tell("drawing:changed", { kind: drawing.asked.kind, edit: drawing.asked.edit });
   }
 
   chooseNew(known) {

@@ -1,4 +1,5 @@
-// Writes that no answer came to: kept in this tab over a reload, and sent again by themselves until the server answers.
+// Writes that no answer came to: kept in this tab over a reload, and sent again by themselves until the server answers. To
+// leave the page while there are any is asked about.
 
 const WAITS = [1000, 2000, 4000, 8000, 15000];
 
@@ -10,13 +11,16 @@ export class Held {
     this.later = 0;
     this.isKept = true;
     addEventListener("online", () => this.later && this.try());
-    addEventListener("beforeunload", (event) => this.later && !this.isKept && event.preventDefault());
+    this.isEmpty = true;
+    addEventListener("beforeunload", (event) => this.isEmpty || event.preventDefault());
   }
 
   // What a reload of this tab is to find again; without storage it is only in the page, and the page says so.
   keep(writes) {
+    this.isEmpty = writes.length === 0;
     try {
-      sessionStorage.setItem(this.key, JSON.stringify(writes));
+      if (this.isEmpty) sessionStorage.removeItem(this.key);
+      else sessionStorage.setItem(this.key, JSON.stringify(writes));
       this.isKept = true;
     } catch {
       this.isKept = false;
@@ -31,15 +35,10 @@ export class Held {
     }
   }
 
-  forget() {
+  rest() {
     clearTimeout(this.later);
     this.later = 0;
     this.tries = 0;
-    try {
-      sessionStorage.removeItem(this.key);
-    } catch {
-      this.isKept = false;
-    }
   }
 
   soon() {

@@ -1,6 +1,6 @@
 // The drawing by keyboard: one tab stop, arrows inside.
 
-import { boxOf } from "./gestures/fields.js";
+import { boxOf, removalOf } from "./gestures/fields.js";
 
 const DRAW_KEYS = "oacpszfeu";
 
@@ -16,10 +16,10 @@ export class Keys {
   anywhere(event) {
     const typing = event.target.closest("input, select, textarea");
     if (event.key === "Escape") this.escape();
-    if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "z" && !typing) {
-      event.preventDefault();
-      document.getElementById(event.shiftKey ? "redo" : "undo")?.click();
-    }
+    const key = event.key.toLowerCase();
+    if (!(event.ctrlKey || event.metaKey) || !"zy".includes(key) || typing) return;
+    event.preventDefault();
+    document.getElementById(event.shiftKey || key === "y" ? "redo" : "undo")?.click();
   }
 
   showKeys() {
@@ -49,22 +49,41 @@ export class Keys {
     if (nudge && event.altKey) return () => this.meet(nudge);
     if (nudge && event.shiftKey) return () => this.nudge(nudge[0] * this.tick, nudge[1] * this.tick);
     if (nudge) return () => this.things.step(nudge[0] - nudge[1]);
-    if (DRAW_KEYS.includes(event.key)) return () => document.querySelector(`[data-draw-key="${event.key}"]`)?.click();
-    if (event.key === "?") return () => this.showKeys();
-    if (event.key === "m") return () => this.things.addNext();
-    if (event.key === "d") return () => this.dimensions.focus();
-    if (event.key === "t") return () => this.table.toggle();
-    const { gestures } = this;
-    if (gestures.current && event.key === "Enter") return () => gestures.enter();
-    if (gestures.current && event.key === "Backspace") return () => gestures.back();
+    if (event.altKey) return undefined;
+    return this.letter(event.key.toLowerCase()) ?? (this.gestures.current ? this.whileDrawing(event.key) : this.atRest(event.key));
+  }
+
+  letter(key) {
+    if (DRAW_KEYS.includes(key)) return () => document.querySelector(`[data-draw-key="${key}"]`)?.click();
     return {
-      Enter: () => this.toCard(),
-      Delete: () => document.querySelector("#card [data-remove]")?.click(),
+      "?": () => this.showKeys(),
+      m: () => this.things.addNext(),
+      d: () => this.dimensions.focus(),
+      t: () => this.table.toggle(),
       "+": () => this.frame.zoomMiddle(1.25),
       "=": () => this.frame.zoomMiddle(1.25),
+    }[key];
+  }
+
+  // A minus and a digit begin a length.
+  whileDrawing(key) {
+    return { Enter: () => this.gestures.enter(), Backspace: () => this.gestures.back() }[key];
+  }
+
+  atRest(key) {
+    return {
+      Enter: () => this.toCard(),
+      Delete: () => this.remove(),
       "-": () => this.frame.zoomMiddle(0.8),
       0: () => this.frame.fit(),
-    }[event.key];
+    }[key];
+  }
+
+  remove() {
+    const { shape, others } = this.things;
+    const removal = shape && others.size === 0 ? removalOf(shape) : null;
+    if (removal) this.writes.edit(removal);
+    else this.say.words("Choose one thing to remove it; the outline stays");
   }
 
   toCard() {

@@ -48,7 +48,11 @@ export class Snap {
 
   // How far a pointer's event reaches, in inches of the face; Alt releases, and so does the switch for a finger.
   reach(event) {
-    if (event.altKey || !this.switch.checked) return 0;
+    return event.altKey || !this.switch.checked ? 0 : this.near(event);
+  }
+
+  // What lies under a pointer, in inches of the face, whether or not lines are met.
+  near(event) {
     return (event.pointerType === "touch" ? FINGER_REACH : MOUSE_REACH) * this.frame.inchesPerPixel();
   }
 

@@ -2,6 +2,8 @@
 // to the next one down, a row that is chosen is chosen in the drawing and the other way round, rows pasted are looked at
 // before they are put in.
 
+import { changedIn, isChanged, makeDefault } from "./touched.js";
+
 const REST = 400;
 
 export class Table {
@@ -14,11 +16,12 @@ export class Table {
     this.order = null;
     document.addEventListener("click", (event) => this.click(event.target));
     document.addEventListener("editor:settled", () => this.soon());
+    document.addEventListener("editor:settled", () => this.pasted.value && this.look());
+    addEventListener("beforeunload", (event) => (this.isTouched() || this.pasted.value) && event.preventDefault());
     document.addEventListener("things:chosen", () => this.mark());
     this.rows.addEventListener("focusin", (event) => this.follow(event.target.closest("tr")));
     this.rows.addEventListener("focusout", () => this.soon());
     this.rows.addEventListener("keydown", (event) => this.key(event));
-    this.rows.addEventListener("change", (event) => event.target.matches("select") && event.target.form.requestSubmit());
     this.part.addEventListener("paste", (event) => this.paste(event));
     this.pasted.addEventListener("input", () => this.look());
     editor.addEventListener("htmx:afterRequest", (event) => this.answered(event.detail));
@@ -27,7 +30,14 @@ export class Table {
   toggle() {
     this.part.hidden = !this.part.hidden;
     if (this.part.hidden) return document.getElementById("drawing").focus();
+    this.makeRoom();
     this.load().then(() => (this.rows.querySelector("input[type=text]") ?? this.rows).focus({ preventScroll: true }));
+  }
+
+  // On a narrow page the values make room for the table.
+  makeRoom() {
+    const values = document.getElementById("values-toggle");
+    if (values.offsetParent !== null && values.ariaExpanded === "true") values.click();
   }
 
   click(target) {
@@ -46,7 +56,7 @@ export class Table {
   }
 
   isTouched() {
-    return [...this.rows.querySelectorAll("input[type=text]")].some((input) => input.value !== input.defaultValue);
+    return changedIn(this.rows).length > 0;
   }
 
   async load() {
@@ -103,14 +113,14 @@ export class Table {
     if (by && event.target.matches("input")) {
       event.preventDefault();
       this.step(event.target, by);
-    } else if (event.key === "Enter" && event.target.matches("input")) {
+    } else if (event.key === "Enter") {
       event.preventDefault();
       event.target.form.requestSubmit();
       this.step(event.target, 1);
     } else if (event.key === "Escape") {
       event.stopPropagation();
-      if (event.target.value === event.target.defaultValue) return this.toggle();
-      event.target.value = event.target.defaultValue;
+      if (!isChanged(event.target)) return this.toggle();
+      takeBack(event.target);
       event.target.removeAttribute("aria-invalid");
     }
   }
@@ -125,8 +135,9 @@ export class Table {
   // A refused row keeps what was typed, and its wrong cells are marked.
   answered({ requestConfig, xhr }) {
     const { thing, edit } = requestConfig.parameters ?? {};
+    if (requestConfig.verb === "post" && edit === "put_table" && xhr.status === 200) this.putIn();
     if (requestConfig.verb !== "post" || edit !== "put_row") return;
-    if (xhr.status === 200) this.setRow(thing);
+    if (xhr.status === 200) this.setRow(thing, requestConfig.parameters);
     const told = [...document.querySelectorAll("#notice li")].map((line) => line.textContent.split(":")[0]);
     for (const input of this.rows.querySelectorAll("input[type=text]")) {
       if (input.form.dataset.row !== thing) continue;
@@ -137,13 +148,20 @@ export class Table {
   }
 
   // What was set is what the row shows from now on, and what its next change is based on.
-  setRow(thing) {
+  setRow(thing, sent) {
     const { revision } = document.getElementById("revision").dataset;
-    for (const input of this.rows.querySelectorAll("input[type=text]")) {
-      if (input.form.dataset.row !== thing) continue;
-      input.form.dataset.base = revision;
-      if (input !== document.activeElement) input.defaultValue = input.value;
+    for (const field of this.rows.querySelectorAll("input[type=text], select")) {
+      if (field.form.dataset.row !== thing) continue;
+      field.form.dataset.base = revision;
+      if (field.value === sent[field.name]) makeDefault(field);
     }
+  }
+
+  putIn() {
+    this.pasted.value = "";
+    document.getElementById("pasted-look").replaceChildren();
+    this.openPasting(false);
+    document.getElementById("drawing").focus({ preventScroll: true });
   }
 
   async copy() {
@@ -175,7 +193,15 @@ export class Table {
   async ask() {
     const text = this.pasted.value;
     const body = new URLSearchParams({ table: text });
-    const answer = await fetch(`${this.editor.dataset.table}/look`, { method: "POST", body });
-    if (answer.ok && text === this.pasted.value) document.getElementById("pasted-look").innerHTML = await answer.text();
+    const answer = await fetch(`${this.editor.dataset.table}/look`, { method: "POST", body }).catch(() => ({ ok: false }));
+    if (!answer.ok || text !== this.pasted.value) return;
+    const look = document.getElementById("pasted-look");
+    look.innerHTML = await answer.text();
+    this.pasting.dataset.base = look.querySelector("[data-revision]").dataset.revision;
   }
+}
+
+function takeBack(field) {
+  if (field.matches("select")) for (const option of field.options) option.selected = option.defaultSelected;
+  else field.value = field.defaultValue;
 }

@@ -44,6 +44,7 @@ export class Things {
   }
 
   take(key) {
+    document.dispatchEvent(new CustomEvent("things:leaving"));
     this.chosen = key;
     this.mark();
     document.querySelector(".side").scrollTop = 0;

@@ -1,17 +1,17 @@
 // Others at the same panel: the server says that a revision is there, and what it changed is put into the drawing as soon as
 // nothing of one's own is under way. A form that is being typed in stays as it is.
 
+import { Line } from "./line.js";
+
 export class Together {
   constructor(editor, gestures, writes, take) {
     Object.assign(this, { editor, gestures, writes, take });
     this.newest = 0;
     this.asking = false;
-    this.events = new EventSource(editor.dataset.events);
-    this.events.addEventListener("message", (event) => this.hear(Number(event.data)));
+    new Line(editor, (revision) => this.hear(revision));
     gestures.svg.addEventListener("gesture:ended", () => this.check());
     gestures.svg.addEventListener("drawing:changed", () => this.check());
     document.addEventListener("editor:settled", () => this.check());
-    addEventListener("pagehide", () => this.events.close());
   }
 
   hear(revision) {

@@ -1,12 +1,15 @@
 // Which fields hold what is not saved: what the server filled in, and what was sent and taken, is not touched.
 
-// Whether somebody is at work in a part: stands in a field of it, or has typed or chosen what is not in it yet. A form
-// that was answered is no longer worked at, until something else is typed or chosen in it.
+// Whether somebody is at work in a part: stands in a field of it, or has typed or chosen what is not in it yet, wherever
+// they stand by now. A form that was answered is no longer worked at, until something else is typed or chosen in it.
 export function isTouched(part) {
   const at = document.activeElement;
-  if (!part.contains(at)) return false;
-  if (at.matches("input, select") && !at.form?.dataset.answered) return true;
-  return [...part.querySelectorAll("input, select")].some(isChanged);
+  const isThere = part.contains(at) && at.matches("input, select") && !at.form?.dataset.answered;
+  return isThere || changedIn(part).length > 0;
+}
+
+export function changedIn(part) {
+  return [...part.querySelectorAll("input:not([type=hidden]), select, textarea")].filter(isChanged);
 }
 
 export function isChanged(field) {

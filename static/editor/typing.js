@@ -142,7 +142,8 @@ export class Typing {
   async ask(text) {
     try {
       const asked = new URLSearchParams({ text, unit: this.svg.dataset.unit });
-      return await (await fetch(`/lengths?${asked}`)).json();
+      const answer = await fetch(`/lengths?${asked}`);
+      return answer.ok ? await answer.json() : { fault: `The server answered ${answer.status}` };
     } catch {
       return { fault: "No answer from the server" };
     }
@@ -151,7 +152,7 @@ export class Typing {
 
 function fieldOf({ name, words }) {
   const label = document.createElement("label");
-  label.innerHTML = '<span class="words"></span><input type="text" class="numbers"><small role="status"></small>';
+  label.innerHTML = '<span class="words"></span><input type="text" class="numbers" maxlength="60"><small role="status"></small>';
   label.querySelector(".words").textContent = words;
   label.querySelector("input").name = name;
   return label;

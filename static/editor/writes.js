@@ -49,6 +49,7 @@ export class Writes {
   add(write) {
     return new Promise((done) => {
       this.waiting.push({ ...write, done });
+      this.keep();
       if (this.lost) this.tellHeld();
       this.next();
     });
@@ -59,24 +60,34 @@ export class Writes {
     this.busy = true;
     const write = this.waiting.shift();
     this.isFromCard = Boolean(write.form?.closest("#card"));
-    if (write.look) await write.look();
-    else await this.write(write);
+    this.now = write.look ? null : write;
+    const status = await (write.look ? looked(write) : this.write(write));
+    this.now = null;
     this.busy = false;
-    if (!this.lost || this.lost.isRefused) write.done?.();
+    this.keep();
+    if (!this.lost || this.lost.isRefused) write.done?.(status);
     this.next();
+  }
+
+  // What is not answered yet is found again by a reload of this tab, from the first to the last.
+  keep() {
+    const first = this.now ?? (this.lost?.isRefused ? null : this.lost?.write);
+    this.held.keep([...(first ? [first] : []), ...this.writesWaiting()].map(keptOf));
   }
 
   async write(write) {
     write.sent ??= this.dressed(write.values());
+    this.keep();
     const before = this.saved.textContent;
     const slow = setTimeout(() => this.say("Saving", "waiting"), 200);
     const status = await this.send(write);
     clearTimeout(slow);
     if (status === 0 || status >= 500 || status === 403 || status === 404) return this.hold(write, status);
-    this.held.forget();
+    this.held.rest();
     if (status !== 200 && this.saved.dataset.state !== "lost") this.say(before, "saved");
     if (REFUSED.has(status)) this.refused(write, status);
     else if (status === 200 && write.form) markAnswered(write.form, write.sent);
+    return status;
   }
 
   dressed(values) {
@@ -108,13 +119,12 @@ export class Writes {
     this.lost = { write, status };
     this.tellHeld();
     if (status === 0 || status >= 500) this.held.soon();
+    return status;
   }
 
   tellHeld() {
-    const { write, status } = this.lost;
-    const writes = this.writesWaiting();
-    if (!this.lost.isRefused) this.held.keep([{ path: write.path, sent: write.sent }, ...writes.map(keptOf)]);
-    const count = writes.length + (this.lost.isRefused ? 0 : 1);
+    const { status } = this.lost;
+    const count = this.writesWaiting().length + (this.lost.isRefused ? 0 : 1);
     const changes = count === 1 ? "1 change" : `${count} changes`;
     if (this.lost.isRefused) return this.tellWaiting(changes);
     this.say(`Not saved: ${status ? `the server answered ${status}` : "no answer from the server"}`, "lost");
@@ -153,8 +163,8 @@ export class Writes {
   drop() {
     const dropped = [...(this.lost.isRefused ? [] : [this.lost.write]), ...this.writesWaiting()];
     this.waiting = this.waiting.filter((write) => write.look);
-    this.held.forget();
-    for (const write of dropped) write.done?.();
+    this.held.rest();
+    for (const write of dropped) write.done?.(0);
     this.say("Dropped; load the page to see what is saved", "lost");
     this.release();
   }
@@ -162,6 +172,7 @@ export class Writes {
   release() {
     this.lost = null;
     this.box.replaceChildren();
+    this.keep();
     this.next();
   }
 
@@ -187,6 +198,16 @@ export class Writes {
     made.addEventListener("click", act);
     return made;
   }
+}
+
+// A look that fails says so by itself; it holds up no write.
+async function looked({ look }) {
+  try {
+    await look();
+  } catch {
+    return 0;
+  }
+  return 200;
 }
 
 // A step is told as it would be sent now: a reload knows nothing of what it was measured from.

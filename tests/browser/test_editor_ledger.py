@@ -206,7 +206,7 @@ def labels_of(page: Page, panel: str) -> list[str]:
     page.get_by_text("History", exact=True).click()
     rows = page.locator("#log tbody tr td:last-child")
     expect(rows.first).to_be_visible()
-    return [text for text in rows.all_inner_texts() if not text.startswith("As it was")]
+    return [text for text in rows.all_inner_texts() if not text.startswith("As it began")]
 
 
 def test_what_is_held_is_sent_after_a_reload(page: Page, troubles, server, panel: str) -> None:

@@ -1,6 +1,7 @@
 """The hint that a panel has changed, what changed since, the history, and who is named in it."""
 
 import asyncio
+from collections.abc import Awaitable, Callable
 
 import httpx
 import pytest
@@ -18,9 +19,28 @@ async def move(visitor: httpx.AsyncClient, panel: str, base: int, **more: str) -
     return await visitor.post(f"/panels/{panel}/edits", data=form, headers=PART)
 
 
+def revision(number: int) -> Callable[[], Awaitable[int]]:
+    async def read() -> int:
+        return number
+
+    return read
+
+
+async def test_what_is_saved_while_a_stream_begins_is_told() -> None:
+    hints = Hints()
+
+    async def read() -> int:
+        await asyncio.to_thread(hints.tell, "p", 8)
+        return 7
+
+    stream = hints.stream("p", read)
+    assert await anext(stream) == "retry: 1000\ndata: 7\n\n"
+    assert await anext(stream) == "data: 8\n\n"
+
+
 async def test_a_stream_says_the_revision_that_is_there_and_each_that_comes() -> None:
     hints = Hints()
-    stream = hints.stream("p", 7)
+    stream = hints.stream("p", revision(7))
     assert await anext(stream) == "retry: 1000\ndata: 7\n\n"
     assert hints.listening("p") == 1
     await asyncio.to_thread(hints.tell, "p", 8)
@@ -33,7 +53,7 @@ async def test_a_stream_says_the_revision_that_is_there_and_each_that_comes() ->
 
 async def test_a_page_that_is_closed_is_forgotten() -> None:
     hints = Hints()
-    stream = hints.stream("p", 1)
+    stream = hints.stream("p", revision(1))
     await anext(stream)
     await stream.aclose()
     assert hints.listening("p") == 0

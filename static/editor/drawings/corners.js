@@ -18,6 +18,7 @@ export class Corners extends Drawing {
 
   follow(at, event) {
     this.reach = this.snap.reach(event);
+    this.near = this.snap.near(event);
     this.hand = at;
     super.follow(at, event);
   }
@@ -32,7 +33,7 @@ export class Corners extends Drawing {
   isMeantAsEnd() {
     if (this.points.length < this.least) return false;
     const end = this.isLine ? this.points.at(-1) : this.points[0];
-    return Math.hypot(this.at.x - end.x, this.at.y - end.y) <= Math.max(this.reach, 1e-9);
+    return Math.hypot(this.at.x - end.x, this.at.y - end.y) <= this.near;
   }
 
   take(_event, isDragged = false) {

@@ -41,7 +41,8 @@ export class Drawing extends Gesture {
 
   // Takes the place that is shown as the next point; sizes typed for it are used up.
   take() {
-    if (!this.at || !this.isSound()) return;
+    if (!this.at) return;
+    if (!this.isSound()) return this.say.words("Too small to be drawn: move on, or type a size");
     this.points.push({ ...this.at, typed: { ...this.locks } });
     this.locks = {};
     if (this.points.length === this.limit) this.isDone = true;
@@ -57,6 +58,12 @@ export class Drawing extends Gesture {
   // Without a hand that points anywhere, sizes go to the right and up.
   held(name, value) {
     return super.held(name, this.last?.[1].isTyped ? Math.abs(value) : value);
+  }
+
+  reopen() {
+    this.isDone = false;
+    if (this.points.length === this.limit) this.points.pop();
+    this.follow(...this.last);
   }
 
   // The second finger takes the point back that its first had put.

@@ -50,5 +50,6 @@ export class Gesture {
 
   drop() {
     this.ghost?.remove();
+    this.ghost = null;
   }
 }
