@@ -56,10 +56,20 @@ export class Dimensions {
     const tick = 5 * this.frame.inchesPerPixel();
     const level = ay === by;
     const ends = [[ax, ay], [bx, by]].map(([x, y]) => (level ? `M${x} ${y - tick}v${2 * tick}` : `M${x - tick} ${y}h${2 * tick}`));
-    const text = made("text", { x: (ax + bx) / 2, y: (ay + by) / 2, "font-size": TEXT * this.frame.inchesPerPixel() });
+    const [x, y] = this.place(name, [ax, ay], [bx, by]);
+    const text = made("text", { x, y, "font-size": TEXT * this.frame.inchesPerPixel() });
     text.textContent = this.say.length(value);
     group.append(made("path", { d: `M${ax} ${ay}L${bx} ${by}${ends.join("")}`, class: "own-line" }), text);
     return group;
+  }
+
+  // A length stands in the middle of its line; on a line too short for it, outside the panel, clear of the thing.
+  place(name, [ax, ay], [bx, by]) {
+    const pixel = this.frame.inchesPerPixel();
+    const [x, y] = [(ax + bx) / 2, (ay + by) / 2];
+    if (name === "left" && bx - ax < 60 * pixel) return [Math.min(ax, bx) - 36 * pixel, y];
+    if (name === "foot" && ay - by < 30 * pixel) return [x, Math.max(ay, by) + TEXT * pixel];
+    return [x, y];
   }
 
   focus() {
