@@ -10,7 +10,7 @@ from app.brickwork.lattice import Floats
 from app.brickwork.layout import Layout
 from app.panel.geometry import inches, shape_polygon
 from app.panel.shapes import Arch, Circle, Polygon, Rect
-from app.panel.values import Opening, Panel, Plate, Zone
+from app.panel.values import Band, Opening, Panel, Plate, Zone
 
 LEVEL = 1e-6
 """Inches; ends of an edge that differ by less make it level or upright."""
@@ -103,23 +103,21 @@ def _opening_lines(openings: tuple[Opening, ...]) -> Iterator[SnapLine]:
 
 def _zone_lines(zones: tuple[Zone, ...]) -> Iterator[SnapLine]:
     for zone in zones:
-        if isinstance(zone.region, Rect | Polygon):
-            left, foot, right, top = shape_polygon(zone.region).bounds
-            of, named = f"zones/{zone.mark}", f"of zone {zone.mark}"
-            yield SnapLine("x", left, "edge", f"left {named}", of)
-            yield SnapLine("x", right, "edge", f"right {named}", of)
-            yield SnapLine("y", foot, "edge", f"foot {named}", of)
-            yield SnapLine("y", top, "edge", f"top {named}", of)
+        if not isinstance(zone.region, Band):
+            yield from _sides(zone.region, f"of zone {zone.mark}", f"zones/{zone.mark}")
 
 
 def _plate_lines(plates: tuple[Plate, ...]) -> Iterator[SnapLine]:
     for plate in plates:
-        left, foot, right, top = shape_polygon(plate.shape).bounds
-        of, named = f"plates/{plate.mark}", f"of plate {plate.mark}"
-        yield SnapLine("x", left, "edge", f"left {named}", of)
-        yield SnapLine("x", right, "edge", f"right {named}", of)
-        yield SnapLine("y", foot, "edge", f"foot {named}", of)
-        yield SnapLine("y", top, "edge", f"top {named}", of)
+        yield from _sides(plate.shape, f"of plate {plate.mark}", f"plates/{plate.mark}")
+
+
+def _sides(shape: Rect | Polygon, named: str, of: str) -> Iterator[SnapLine]:
+    left, foot, right, top = shape_polygon(shape).bounds
+    yield SnapLine("x", left, "edge", f"left {named}", of)
+    yield SnapLine("x", right, "edge", f"right {named}", of)
+    yield SnapLine("y", foot, "edge", f"foot {named}", of)
+    yield SnapLine("y", top, "edge", f"top {named}", of)
 
 
 def _strip_lines(panel: Panel) -> Iterator[SnapLine]:

@@ -3,8 +3,7 @@
 from dataclasses import replace
 
 from app.lengths import Length
-from app.panel.moving import moved, moved_point, moved_points, moved_rect, moved_shape
-from app.panel.shapes import Polygon, Rect
+from app.panel.moving import moved, moved_point, moved_points, moved_region, moved_shape
 from app.panel.values import Band, Brickwork, Panel, Plate, Zone
 
 
@@ -28,18 +27,14 @@ def _shifted(panel: Panel, dx: Length, dy: Length) -> Panel:
         field=_work(panel.field, dx, dy),
         openings=tuple(replace(one, shape=moved_shape(one.shape, dx, dy)) for one in panel.openings),
         strips=tuple(replace(strip, line=moved_points(strip.line, dx, dy)) for strip in panel.strips),
-        plates=tuple(Plate(plate.mark, _flat(plate.shape, dx, dy)) for plate in panel.plates),
+        plates=tuple(Plate(plate.mark, moved_region(plate.shape, dx, dy)) for plate in panel.plates),
         zones=tuple(_zone(zone, dx, dy) for zone in panel.zones),
         fixings=tuple(replace(fixing, line=moved_points(fixing.line, dx, dy)) for fixing in panel.fixings),
     )
 
 
-def _flat(shape: Rect | Polygon, dx: Length, dy: Length) -> Rect | Polygon:
-    return moved_rect(shape, dx, dy) if isinstance(shape, Rect) else Polygon(moved_points(shape.points, dx, dy))
-
-
 def _zone(zone: Zone, dx: Length, dy: Length) -> Zone:
-    region = zone.region if isinstance(zone.region, Band) else _flat(zone.region, dx, dy)
+    region = zone.region if isinstance(zone.region, Band) else moved_region(zone.region, dx, dy)
     return Zone(zone.mark, region, _work(zone.work, dx, dy))
 
 

@@ -37,6 +37,11 @@ def moved_shape(shape: Shape, dx: Length, dy: Length) -> Shape:
             return Arch(moved(shape.x, dx), moved(shape.y, dy), width, height, rise)
 
 
+def moved_region(region: Rect | Polygon, dx: Length, dy: Length) -> Rect | Polygon:
+    """The rectangle or polygon moved by `dx` to the right and `dy` up."""
+    return moved_rect(region, dx, dy) if isinstance(region, Rect) else Polygon(moved_points(region.points, dx, dy))
+
+
 def moved_rect(rect: Rect, dx: Length, dy: Length) -> Rect:
     """The rectangle moved by `dx` to the right and `dy` up."""
     return Rect(moved(rect.x, dx), moved(rect.y, dy), rect.width, rect.height)

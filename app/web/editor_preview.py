@@ -8,26 +8,16 @@ from starlette.responses import HTMLResponse
 from app.panel.faults import Refused
 from app.storage import reading
 from app.web.database import Database
+from app.web.editor_costs import Cost, costs_of
 from app.web.editor_picture import Part
 from app.web.editor_show import laid_out
 from app.web.editor_view import hidden_layers
 from app.web.forms import OWN_FIELDS, Form, whole_number
 from app.web.pages import show
-from app.workflow.compute import Computed
 from app.workflow.loading import load_panel
 from app.workflow.panel_edits import as_edited
 
 router = APIRouter(prefix="/panels/{panel_id}", include_in_schema=False)
-
-
-@dataclass(frozen=True, slots=True)
-class Cost:
-    """One figure as it would be; `change` says how that differs from now, `state` is "more", "fewer" or ""."""
-
-    words: str
-    figure: str
-    change: str
-    state: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,22 +46,5 @@ def preview(panel_id: str, form: Form, database: Database) -> HTMLResponse:
     return show("editor_preview.html", PreviewPart(changed, costs_of(before.computed, after.computed)))
 
 
-def costs_of(before: Computed, after: Computed) -> tuple[Cost, ...]:
-    """Cut pieces, small pieces and sheets against before."""
-    figures = (
-        ("cut", len(before.layout.trims), len(after.layout.trims)),
-        ("small", before.layout.small, after.layout.small),
-        ("sheets", before.placed, after.placed),
-    )
-    return tuple(_cost(words, was, now) for words, was, now in figures)
-
-
 def _told(refused: Refused) -> tuple[str, ...]:
     return tuple(f"Not possible: found {fault.found}; expected {fault.expected}." for fault in refused.faults)
-
-
-def _cost(words: str, was: int, now: int) -> Cost:
-    if now == was:
-        return Cost(words, f"{now:,}", "as before", "")
-    state = "more" if now > was else "fewer"
-    return Cost(words, f"{now:,}", f"{abs(now - was):,} {state}", state)

@@ -14,13 +14,13 @@ from app.panel.table_text import write_table
 from app.panel.values import Panel
 from app.storage import reading
 from app.web.database import Database
-from app.web.editor_preview import Cost, costs_of
+from app.web.editor_costs import Cost, costs_of
 from app.web.editor_show import laid_out
 from app.web.editor_view import address_of
 from app.web.forms import Form
 from app.web.pages import show
 from app.web.words import counted
-from app.workflow.loading import load_panel
+from app.workflow.loading import LoadedPanel, load_panel
 from app.workflow.panel_edits import as_edited
 
 router = APIRouter(prefix="/panels/{panel_id}/table", include_in_schema=False)
@@ -112,19 +112,17 @@ def look(panel_id: str, form: Form, database: Database) -> HTMLResponse:
     """What pasted rows would change; saves nothing."""
     with reading(database) as session:
         loaded = load_panel(session, panel_id)
+    return show("editor_table_look.html", _looked(loaded, form.get("table", "")))
+
+
+def _looked(loaded: LoadedPanel, table: str) -> LookPart:
     try:
-        edited = as_edited(loaded, "put_table", {"table": form.get("table", "")})
+        edited = as_edited(loaded, "put_table", {"table": table})
     except Refused as refused:
         found = counted(len(refused.faults), "fault")
-        return show(
-            "editor_table_look.html",
-            LookPart(f"Not possible yet: {found}.", loaded.revision, faults=tuple(refused.faults)),
-        )
-    before, after = laid_out(loaded).computed, laid_out(edited).computed
-    return show(
-        "editor_table_look.html",
-        LookPart(_differing(loaded.panel, edited.panel), loaded.revision, costs_of(before, after)),
-    )
+        return LookPart(f"Not possible yet: {found}.", loaded.revision, faults=tuple(refused.faults))
+    costs = costs_of(laid_out(loaded).computed, laid_out(edited).computed)
+    return LookPart(_differing(loaded.panel, edited.panel), loaded.revision, costs)
 
 
 def _differing(before: Panel, after: Panel) -> str:

@@ -10,7 +10,7 @@ from app.panel.faults import Fault, Refused
 from app.storage import reading, writing
 from app.storage.errors import MarkTaken
 from app.web.database import Database, Now
-from app.web.editor_preview import Cost, costs_of
+from app.web.editor_costs import Cost, costs_of
 from app.web.editor_show import laid_out
 from app.web.editor_view import address_of
 from app.web.forms import Form, Lists, named, then

@@ -35,12 +35,10 @@ def picture(digest: str, palette: str, slug: str) -> Response:
 def helped(label: str, is_stop: bool = False) -> Markup | str:
     """The label, marked where there is help on it; a stop of its own where it labels no field that is one."""
     term = term_of(label)
+    if term is None:
+        return label
     stop = Markup(' tabindex="0"') if is_stop else ""
-    return (
-        label
-        if term is None
-        else Markup('<span class="term" data-term="{}"{}>{}</span>').format(term.slug, stop, label)
-    )
+    return Markup('<span class="term" data-term="{}"{}>{}</span>').format(term.slug, stop, label)
 
 
 @cache

@@ -116,10 +116,11 @@ def troubles() -> Iterator[Troubles]:
 
 
 @pytest.fixture
-def page(context: BrowserContext, troubles: Troubles) -> Page:
+def page(context: BrowserContext, troubles: Troubles) -> Iterator[Page]:
     opened = context.new_page()
     troubles.watch(opened)
-    return opened
+    yield opened
+    opened.unroute_all(behavior="ignoreErrors")
 
 
 @pytest.fixture

@@ -7,8 +7,7 @@ from app.lengths import Length
 from app.panel.edit import Edit
 from app.panel.form import Form
 from app.panel.marks import marked, replaced
-from app.panel.moving import moved_points, moved_rect
-from app.panel.shapes import Polygon, Rect
+from app.panel.moving import moved_region
 from app.panel.values import Panel
 from app.panel.wording import said_move
 
@@ -30,12 +29,8 @@ class MovePlate(Edit):
 
     def changed(self, panel: Panel) -> Panel:
         old = marked(panel.plates, self.plate, "plate")
-        return replace(panel, plates=replaced(panel.plates, old, replace(old, shape=self._moved(old.shape))))
-
-    def _moved(self, shape: Rect | Polygon) -> Rect | Polygon:
-        if isinstance(shape, Rect):
-            return moved_rect(shape, self.dx, self.dy)
-        return Polygon(moved_points(shape.points, self.dx, self.dy))
+        new = replace(old, shape=moved_region(old.shape, self.dx, self.dy))
+        return replace(panel, plates=replaced(panel.plates, old, new))
 
 
 EDIT = MovePlate

@@ -8,9 +8,8 @@ from app.panel.edit import Edit
 from app.panel.faults import Fault, Refused
 from app.panel.form import Form
 from app.panel.marks import marked, replaced
-from app.panel.moving import moved_points, moved_rect
-from app.panel.shapes import Polygon, Rect
-from app.panel.values import Panel
+from app.panel.moving import moved_region
+from app.panel.values import Band, Panel
 from app.panel.wording import said_move
 
 
@@ -31,16 +30,10 @@ class MoveZone(Edit):
 
     def changed(self, panel: Panel) -> Panel:
         old = marked(panel.zones, self.zone, "zone")
-        new = replace(old, region=self._moved(old.region))
+        if isinstance(old.region, Band):
+            raise Refused([Fault("zone", f"{self.zone}, a band of courses", "a rectangle or a polygon")])
+        new = replace(old, region=moved_region(old.region, self.dx, self.dy))
         return replace(panel, zones=replaced(panel.zones, old, new))
-
-    def _moved(self, region: object) -> Rect | Polygon:
-        match region:
-            case Rect():
-                return moved_rect(region, self.dx, self.dy)
-            case Polygon(points=points):
-                return Polygon(moved_points(points, self.dx, self.dy))
-        raise Refused([Fault("zone", f"{self.zone}, a band of courses", "a rectangle or a polygon")])
 
 
 EDIT = MoveZone
