@@ -116,11 +116,10 @@ def troubles() -> Iterator[Troubles]:
 
 
 @pytest.fixture
-def page(context: BrowserContext, troubles: Troubles) -> Iterator[Page]:
+def page(context: BrowserContext, troubles: Troubles) -> Page:
     opened = context.new_page()
     troubles.watch(opened)
-    yield opened
-    opened.unroute_all(behavior="ignoreErrors")
+    return opened
 
 
 @pytest.fixture

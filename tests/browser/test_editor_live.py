@@ -58,6 +58,8 @@ def test_a_resting_hand_sees_what_the_edit_makes_and_nothing_is_saved(page: Page
     before, mouse = layout_of(server.address, b1), Mouse(page)
     as_it_was = shown(page)["trims"]
     mouse.hold(70, 70, 75, 80)
+    # On a busy machine the way there rests too.
+    page.wait_for_timeout(500)
     expect(page.locator("#cost")).to_be_visible()
     resting = shown(page)
     said = page.locator("#cost p").all_inner_texts()

@@ -3,7 +3,7 @@
 import httpx
 import pytest
 from hand import Mouse, panel_of, saved, screen
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Page, Route, expect
 from test_editor_hand import draw, inches, plain
 from test_editor_ledger import deaf
 
@@ -82,12 +82,12 @@ def test_delete_removes_the_thing_that_is_chosen_now(page: Page, server, panel: 
     for key in ("ArrowRight", "ArrowRight"):
         page.keyboard.press(key)
     expect(page.locator("#card h2")).to_have_text("W1, window")
-    page.route("**/card?*", lambda route: (page.wait_for_timeout(300), route.continue_())[1])
+    unanswered: list[Route] = []
+    page.route("**/card?*", lambda route: unanswered.append(route), times=1)
     page.keyboard.press("ArrowRight")
     page.keyboard.press("Delete")
     saved(page, 2)
-    page.wait_for_timeout(500)
-    page.unroute("**/card?*")
+    assert unanswered
     assert list(rects(server, panel)) == ["W1"]
 
 
@@ -135,11 +135,13 @@ def test_a_value_typed_and_not_set_outlives_a_look_elsewhere(page: Page, server,
 
 def test_what_waits_behind_a_refused_change_outlives_a_reload(page: Page, troubles, server, panel: str) -> None:
     troubles.expect("422")
-    page.route("**/edits", lambda route: (page.wait_for_timeout(500), route.continue_())[1], times=1)
+    unanswered: list[Route] = []
+    page.route("**/edits", lambda route: unanswered.append(route), times=1)
     page.keyboard.down("Alt")
     Mouse(page).drag(35, 50, 95, 50)
     Mouse(page).drag(105, 50, 125, 50)
     page.keyboard.up("Alt")
+    unanswered[0].continue_()
     expect(page.locator("#held")).to_contain_text("1 change behind this one")
     page.reload()
     saved(page, 2)
@@ -147,13 +149,14 @@ def test_what_waits_behind_a_refused_change_outlives_a_reload(page: Page, troubl
 
 
 def test_what_waits_while_saving_outlives_a_reload(page: Page, server, panel: str) -> None:
-    page.route("**/edits", lambda route: (page.wait_for_timeout(700), route.abort())[1], times=1)
+    unanswered: list[Route] = []
+    page.route("**/edits", lambda route: unanswered.append(route), times=1)
     page.keyboard.down("Alt")
     Mouse(page).drag(35, 50, 47, 50)
     Mouse(page).drag(105, 50, 125, 50)
     page.keyboard.up("Alt")
+    assert unanswered
     page.reload()
-    page.unroute("**/edits")
     saved(page, 3)
     found = rects(server, panel)
     assert abs(found["W1"][0] - 32) < 0.5
