@@ -50,8 +50,13 @@ function soon(label, wait) {
   later = setTimeout(() => show(label), wait);
 }
 
+// A pointer that lies still while something appears or goes under it asks for nothing and takes nothing away.
+let rested = null;
+const where = ({ screenX, screenY }) => `${screenX} ${screenY}`;
+document.addEventListener("pointermove", (event) => (rested = where(event)));
+
 document.addEventListener("pointerover", (event) => {
-  if (event.pointerType === "touch") return;
+  if (event.pointerType === "touch" || where(event) === rested) return;
   const label = event.target.closest?.(".term");
   if (label) soon(label, REST);
   else if (!event.target.closest?.("#term-help")) hide();

@@ -38,7 +38,8 @@ export class Advising {
 
   async load() {
     this.stale = false;
-    await htmx.ajax("GET", this.address, { target: "#advice", swap: "innerHTML show:none" });
+    const look = htmx.ajax("GET", this.address, { source: "#advice", target: "#advice", swap: "innerHTML show:none" });
+    await look.catch(() => (this.stale = true));
     if (!this.stale) this.list.setAttribute("aria-busy", "false");
   }
 }

@@ -5,7 +5,7 @@ const REST = 500;
 export function watchLog(editor) {
   const fold = document.getElementById("log-fold");
   let later = 0;
-  const load = () => fold.open && htmx.ajax("GET", editor.dataset.history, { target: "#log", swap: "innerHTML show:none" }).catch(() => {});
+  const load = () => fold.open && htmx.ajax("GET", editor.dataset.history, { source: "#log", target: "#log", swap: "innerHTML show:none" }).catch(() => {});
   fold.addEventListener("toggle", load);
   document.addEventListener("editor:settled", () => {
     clearTimeout(later);

@@ -101,8 +101,19 @@ export class Things {
     return this.chosen === null ? this.editor.dataset.card : `${this.editor.dataset.card}?${asked}`;
   }
 
+  // One at a time: what is asked for while a card is on its way is asked for once more when that is there.
   loadCard() {
-    return htmx.ajax("GET", this.cardAddress, { target: "#card", swap: "innerHTML show:none" }).catch(() => {});
+    this.isAsked = true;
+    this.loading ??= this.loadCards().finally(() => (this.loading = null));
+    return this.loading;
+  }
+
+  async loadCards() {
+    while (this.isAsked) {
+      this.isAsked = false;
+      const how = { source: "#card", target: "#card", swap: "innerHTML show:none" };
+      await htmx.ajax("GET", this.cardAddress, how).catch(() => {});
+    }
   }
 }
 

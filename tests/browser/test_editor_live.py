@@ -168,9 +168,9 @@ def heap(page: Page) -> dict[str, float]:
 
 @pytest.fixture
 def interpreted(browser: Browser, server, troubles: Troubles) -> Iterator[Page]:
-    """A page whose scripts are run, never compiled: what is compiled lies in the heap too, and grows for a while."""
+    """A page whose scripts are run, never compiled: what is compiled or noted lies in the heap too and comes and goes."""
     path = executable(browser.browser_type.executable_path)
-    compilers = "--js-flags=--no-sparkplug --no-maglev --no-opt"
+    compilers = "--js-flags=--no-sparkplug --no-maglev --no-opt --no-flush-bytecode --no-lazy-feedback-allocation"
     apart = browser.browser_type.launch(executable_path=path, args=[*FLAGS, compilers])
     opened = apart.new_page(base_url=server.address, viewport={"width": 1440, "height": 900}, locale="en-US")
     troubles.watch(opened)

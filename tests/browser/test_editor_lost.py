@@ -297,3 +297,13 @@ def test_help_on_a_count_is_reached_by_keyboard(page: Page) -> None:
     page.locator("#counts .term", has_text="trimmed").focus()
     page.keyboard.press("F1")
     expect(page.locator("#term-help")).to_contain_text("A brick that is cut to its place")
+
+
+def test_the_card_that_is_shown_is_of_the_thing_chosen_last(page: Page, panel: str) -> None:
+    unanswered: list[Route] = []
+    page.route("**/card?*", lambda route: unanswered.append(route), times=1)
+    page.locator('[data-choose="openings/W1"]').click()
+    page.locator('[data-choose="openings/W2"]').click()
+    page.locator("summary", has_text="Advice").first.click()
+    unanswered[0].continue_()
+    expect(page.locator("#card h2")).to_have_text("W2, window")
