@@ -168,7 +168,7 @@ def heap(page: Page) -> dict[str, float]:
 
 @pytest.fixture
 def interpreted(browser: Browser, server, troubles: Troubles) -> Iterator[Page]:
-    """A page whose scripts are run, never compiled: what is compiled or noted lies in the heap too and comes and goes."""
+    """A page whose scripts are run, never compiled: what is compiled lies in the heap too, and comes and goes."""
     path = executable(browser.browser_type.executable_path)
     compilers = "--js-flags=--no-sparkplug --no-maglev --no-opt --no-flush-bytecode --no-lazy-feedback-allocation"
     apart = browser.browser_type.launch(executable_path=path, args=[*FLAGS, compilers])
