@@ -299,7 +299,6 @@ def test_help_on_a_count_is_reached_by_keyboard(page: Page) -> None:
     expect(page.locator("#term-help")).to_contain_text("A brick that is cut to its place")
 
 
-@pytest.mark.usefixtures("panel")
 def test_the_card_that_is_shown_is_of_the_thing_chosen_last(page: Page) -> None:
     unanswered: list[Route] = []
     page.route("**/card?*", lambda route: unanswered.append(route), times=1)
