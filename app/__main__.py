@@ -115,6 +115,9 @@ def _add_copy_commands(commands: Commands) -> None:
     backup.add_argument("copy", metavar="DEST", type=Path, help="file to write the copy to")
     _add_data(backup)
     backup.set_defaults(run=_backup)
+    check = commands.add_parser("verify", help="whether every release is byte by byte as it was released")
+    _add_data(check)
+    check.set_defaults(run=_verify)
     restore = commands.add_parser("restore", help="a copy in place of the database, safe while the server runs")
     restore.add_argument("copy", metavar="SRC", type=Path, help="file that backup wrote")
     _add_data(restore)
@@ -174,6 +177,16 @@ def _backup(arguments: argparse.Namespace) -> None:
     with storage_named():
         copy = back_up(database_of(arguments), arguments.copy)
     print(copy)
+
+
+def _verify(arguments: argparse.Namespace) -> None:
+    from app.workflow.exchange import verify_releases
+
+    with storage_named():
+        count, faults = verify_releases(database_of(arguments))
+    if faults:
+        raise Trouble(*faults)
+    print(f"{count} release{'' if count == 1 else 's'}, each as it was released")
 
 
 def _restore(arguments: argparse.Namespace) -> None:

@@ -11,6 +11,7 @@ from app.settings import LOOPBACK_HOSTS, Settings
 from app.web import (
     api_panels,
     api_projects,
+    api_releases,
     api_results,
     api_settings,
     assets,
@@ -33,6 +34,7 @@ from app.web import (
     project,
     projects,
     reading_check,
+    releases,
     same,
     saw,
     settings_page,
@@ -67,6 +69,7 @@ ROUTERS = (
     lengths.router,
     liner.router,
     reading_check.router,
+    releases.router,
     same.router,
     saw.router,
     order.router,
@@ -78,6 +81,7 @@ ROUTERS = (
     api_settings.router,
     api_panels.router,
     api_results.router,
+    api_releases.router,
 )
 
 GARBAGE = (100_000, 20, 50)

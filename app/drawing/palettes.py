@@ -177,6 +177,8 @@ def _lines(inks: Inks) -> dict[Style, Look]:
         "tick": Look("none", inks.ink, MEDIUM),
         "earlier": Look("none", inks.attention, MEDIUM, dashed=True),
         "changed": Look("none", inks.sheet, THICK),
+        "cloud": Look("none", inks.small, MEDIUM),
+        "delta": Look(inks.ground, inks.small, MEDIUM),
     }
 
 

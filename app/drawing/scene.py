@@ -27,6 +27,7 @@ class Scene:
     work: SheetWork | None = None
     blend: Blend = Blend()  # noqa: RUF009 - Blend is frozen
     earlier: Layout | None = None
+    delta: str = ""
 
     @property
     def width(self) -> float:

@@ -41,6 +41,8 @@ Style = Literal[
     "tick",
     "earlier",
     "changed",
+    "cloud",
+    "delta",
     "met",
     "missed",
     "solid",

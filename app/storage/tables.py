@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from sqlalchemy import CheckConstraint, ForeignKey, Index, Integer, Text, UniqueConstraint
+from sqlalchemy import CheckConstraint, ForeignKey, Index, Integer, LargeBinary, Text, UniqueConstraint
 from sqlmodel import Field, SQLModel
 
 _STRICT = {"sqlite_strict": True}
@@ -20,6 +20,12 @@ def _parent(column: str, *, nullable: bool = False, default: Any = ...) -> Any:
     """A reference to a row without which this one has no meaning."""
     reference = ForeignKey(column, ondelete="CASCADE")
     return Field(sa_type=Text, sa_column_args=[reference], nullable=nullable, default=default)
+
+
+def _kept(column: str, *, primary_key: bool = False) -> Any:
+    """A reference to a row that cannot be deleted while this one is there."""
+    reference = ForeignKey(column)
+    return Field(sa_type=Text, sa_column_args=[reference], nullable=False, primary_key=primary_key)
 
 
 def _is_json(column: str) -> CheckConstraint:
@@ -126,3 +132,58 @@ class Share(SQLModel, table=True):
     expires_at: str | None = _text(nullable=True, default=None)
     revoked_at: str | None = _text(nullable=True, default=None)
     last_used_at: str | None = _text(nullable=True, default=None)
+
+
+class Release(SQLModel, table=True):
+    """A panel frozen as a revision: who, when, why, and the digest over all of it. Triggers refuse any change."""
+
+    __table_args__ = (
+        CheckConstraint("number >= 1", name="number_from_one"),
+        _is_revision(),
+        CheckConstraint("length(person) > 0 AND length(why) > 0", name="person_and_why_given"),
+        _is_json("parts"),
+        CheckConstraint("length(digest) = 71", name="digest_is_named"),
+        UniqueConstraint("panel_id", "number", name="one_release_a_number"),
+        _STRICT,
+    )
+    id: str = _key()
+    panel_id: str = _kept("panel.id")
+    number: int = Field(sa_type=Integer)
+    mark: str = _text()
+    revision: int = Field(sa_type=Integer)
+    person: str = _text()
+    why: str = _text()
+    at: str = _text()
+    engine: str = _text()
+    inputs_digest: str = _text()
+    previous: str = _text()
+    parts: str = _text()
+    digest: str = _text()
+
+
+class ReleasePart(SQLModel, table=True):
+    """One part of a release by its file name: inputs, results, drawings; packed by zlib. Triggers refuse any change."""
+
+    __tablename__ = "release_part"
+    __table_args__ = (_STRICT,)
+    release_id: str = _kept("release.id", primary_key=True)
+    name: str = _key()
+    content: bytes = Field(sa_type=LargeBinary)
+
+
+class ReleaseNotice(SQLModel, table=True):
+    """A hold on a release, or the end of one. Triggers refuse any change."""
+
+    __tablename__ = "release_notice"
+    __table_args__ = (
+        CheckConstraint("kind IN ('hold', 'go on')", name="kind_is_known"),
+        CheckConstraint("length(person) > 0 AND length(why) > 0", name="person_and_why_given"),
+        Index("notice_of_release", "release_id", "id"),
+        _STRICT,
+    )
+    id: int | None = Field(default=None, primary_key=True, sa_type=Integer)
+    release_id: str = _kept("release.id")
+    kind: str = _text()
+    person: str = _text()
+    why: str = _text()
+    at: str = _text()

@@ -9,6 +9,7 @@ PAGES = (
     ("Panel", "/panels/{id}"),
     ("Liner", "/panels/{id}/liner"),
     ("Drift", "/panels/{id}/drift"),
+    ("Releases", "/panels/{id}/releases"),
     ("Bed view", "/bed/{id}"),
 )
 """The pages of a panel: what they are called everywhere, and where they are."""

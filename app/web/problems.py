@@ -8,7 +8,7 @@ from app.drawing.scales import NoScaleFits
 from app.lengths import LengthError
 from app.panel.faults import Fault, Refused
 from app.storage.errors import DatabaseBusy, DiskFull, MarkTaken, NotFound
-from app.workflow.refusals import BadCommand, CommandReused, ProjectStale, Stale, UndoRefused
+from app.workflow.refusals import BadCommand, CommandReused, NotReleased, ProjectStale, Stale, UndoRefused
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +110,7 @@ CATALOGUE: dict[type[Exception], Translate] = {
     ProjectStale: lambda error: problem("stale", str(error)),
     CommandReused: lambda error: problem("reused", str(error)),
     BadCommand: lambda error: problem("malformed", str(error)),
+    NotReleased: lambda error: Problem(KINDS["refused"], "Nothing was released.", faults=error.faults),
     UndoRefused: lambda error: problem("conflict", f"{error.reason[:1].upper()}{error.reason[1:]}."),
     NoScaleFits: lambda error: problem("conflict", f"{error}"),
     NotFound: lambda error: problem("not-found", f"There is no {error.noun} with this id."),

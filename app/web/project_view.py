@@ -134,6 +134,7 @@ PAGES = (
     ("Order", "order?of=project"),
     ("Saw list", "saw?of=project"),
     ("Submittal", "submittal"),
+    ("Releases", "releases"),
     ("Settings", "settings"),
 )
 

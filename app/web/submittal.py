@@ -6,7 +6,7 @@ from fastapi import APIRouter, Path
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from app.documents.submittal_parts import PARTS
-from app.drawing.scales import SHEETS
+from app.drawing.scales import SHEETS, NoScaleFits
 from app.panel.faults import Fault, Refused
 from app.storage import reading
 from app.web.database import Database, Now
@@ -15,13 +15,13 @@ from app.web.pages import show
 from app.web.problems import failure
 from app.web.submittal_view import choice_of, making_of
 from app.workflow.issuing import submittal_of
+from app.workflow.jobs import Job, Jobs
 from app.workflow.loading import LoadedProject, load_project
 from app.workflow.opening import Connections
-from app.workflow.submittal_jobs import SubmittalJob, SubmittalJobs
 
 router = APIRouter(prefix="/projects/{project_id}/submittal", include_in_schema=False)
 
-JOBS = SubmittalJobs()
+JOBS: Jobs[bytes] = Jobs("submittal", {NoScaleFits: lambda unfit: f"{str(unfit)[:1].upper()}{str(unfit)[1:]}."})
 
 JobId = Annotated[str, Path(max_length=40)]
 
@@ -60,10 +60,10 @@ def making_now(project_id: str, job_id: JobId, database: Database) -> HTMLRespon
 def ready(project_id: str, job_id: JobId) -> Response:
     """The PDF; there is nothing at this address until it is ready."""
     job = _job(project_id, job_id)
-    if not job.pdf:
+    if job.made is None:
         raise failure("not-found", f"This submittal is not ready: {job.done} of {job.steps} steps are done.")
     headers = {"content-disposition": "attachment", "cache-control": "no-store"}
-    return Response(job.pdf, media_type="application/pdf", headers=headers)
+    return Response(job.made, media_type="application/pdf", headers=headers)
 
 
 def _loaded(project_id: str, database: Connections) -> LoadedProject:
@@ -71,7 +71,7 @@ def _loaded(project_id: str, database: Connections) -> LoadedProject:
         return load_project(session, project_id)
 
 
-def _job(project_id: str, job_id: str) -> SubmittalJob:
+def _job(project_id: str, job_id: str) -> Job[bytes]:
     job = JOBS.find(project_id, job_id)
     if job is None:
         raise failure("not-found", "This submittal is no longer kept: make it again.")

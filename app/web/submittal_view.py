@@ -8,8 +8,8 @@ from app.web.page_links import project_path
 from app.web.pages import Page, Step
 from app.web.words import counted
 from app.workflow.issuing import USUAL_SHEET
+from app.workflow.jobs import Job
 from app.workflow.loading import LoadedProject
-from app.workflow.submittal_jobs import SubmittalJob
 
 LEAD = "A PDF, set sheet by sheet with frame and title block; drawings at true scale. Cover, index and cautions always."
 
@@ -77,7 +77,7 @@ def choice_of(loaded: LoadedProject) -> SubmittalChoice:
     )
 
 
-def making_of(loaded: LoadedProject, job: SubmittalJob) -> SubmittalMaking:
+def making_of(loaded: LoadedProject, job: Job[bytes]) -> SubmittalMaking:
     """One that is being made, or is ready."""
     address = f"{_address(loaded)}/{job.id}"
     return SubmittalMaking(
@@ -88,15 +88,15 @@ def making_of(loaded: LoadedProject, job: SubmittalJob) -> SubmittalMaking:
         done=job.done,
         steps=max(1, job.steps),
         words=_words(job),
-        file=f"{address}/file.pdf" if job.pdf else "",
+        file=f"{address}/file.pdf" if job.made else "",
         file_name=f"{loaded.project.name}, submittal.pdf",
         trouble=job.trouble,
     )
 
 
-def _words(job: SubmittalJob) -> str:
-    if job.pdf:
-        return f"Ready: {len(job.pdf) / 1e6:.1f} MB."
+def _words(job: Job[bytes]) -> str:
+    if job.made:
+        return f"Ready: {len(job.made) / 1e6:.1f} MB."
     if job.trouble:
         return "Not made."
     return f"{job.done} of {job.steps} steps done." if job.steps else "Waiting for its turn, or computing panels."

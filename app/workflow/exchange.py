@@ -8,12 +8,13 @@ from typing import Any
 
 from app.panel.faults import Fault, Refused
 from app.panel.wording import one_of, quoted
-from app.storage import Session, backup, projects, reading, restore, writing
+from app.storage import Session, backup, projects, reading, releases, restore, writing
 from app.storage.errors import DatabaseRefused
 from app.workflow.demonstration import open_demonstration
 from app.workflow.loading import LoadedProject, check_project, load_project
 from app.workflow.opening import Connections, open_data
 from app.workflow.projects import create_project, project_file
+from app.workflow.releasing import verify
 
 
 def import_file(database: Path, document: Any, now: datetime) -> str:
@@ -57,6 +58,14 @@ def put_back(copy: Path, database: Path) -> Path | None:
     """A copy in place of the database; where what it held is kept now. Raises StorageError."""
     database.parent.mkdir(parents=True, exist_ok=True)
     return restore(copy, database)
+
+
+def verify_releases(database: Path) -> tuple[int, tuple[str, ...]]:
+    """How many releases there are, and what is no longer as it was released, in words; raises StorageError."""
+    with _existing(database) as engine, reading(engine) as session:
+        rows = releases.every(session)
+        faults = [f"{row.head.mark} rev {row.letter}, {fault}" for row in rows for fault in verify(session, row)]
+    return len(rows), tuple(faults)
 
 
 @contextmanager

@@ -17,6 +17,8 @@ from app.drawing.views.elevation import COLOURED, elevation
 from app.drawing.views.returns import returns_view
 from app.drawing.views.sheets import sheet_view
 from app.drawing.views.story_pole import story_pole
+from app.panel.project import Project, Wall
+from app.panel.values import Panel
 from app.workflow.compute import Computed, compute
 from app.workflow.loading import LoadedPanel, LoadedProject
 
@@ -89,18 +91,21 @@ def drawing_files(loaded: LoadedProject, scale: Scale = QUARTER_INCH) -> dict[st
     return {
         f"{name}-{view}.svg": svg
         for name, panel in zip(_file_names(loaded), loaded.panels, strict=True)
-        for view, svg in _views(panel, scale)
+        for view, svg in panel_drawings(panel.project, panel.wall, panel.panel, scale)
     }
 
 
-def _views(loaded: LoadedPanel, scale: Scale) -> Iterator[tuple[str, str]]:
-    done = compute(loaded.project, loaded.wall, loaded.panel)
+def panel_drawings(
+    project: Project, wall: Wall, panel: Panel, scale: Scale = QUARTER_INCH
+) -> Iterator[tuple[str, str]]:
+    """Every view of a panel that has something to show, by name, as SVG."""
+    done = compute(project, wall, panel)
     for name, draw in VIEWS.items():
         if (name == "returns" and not returns(done.layout)) or (
             name == "colours" and len(done.given.blend.colours) < 2
         ):
             continue
-        yield name, svg_document(draw(done, scale, loaded.project.length_unit), "print")
+        yield name, svg_document(draw(done, scale, project.length_unit), "print")
 
 
 def _file_names(loaded: LoadedProject) -> list[str]:

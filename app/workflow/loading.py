@@ -78,6 +78,13 @@ def load_panel(session: Session, panel_id: str) -> LoadedPanel:
     return next(panel for panel in loaded.panels if panel.id == panel_id)
 
 
+def panel_inputs(session: Session, panel_id: str) -> Document:
+    """The project file with this panel's wall alone, as it is stored: all that the panel's results rest on."""
+    around = projects.read_around(session, panel_id)
+    wall = around.wall.settings | {"panels": [one.document for one in around.panels]}
+    return around.project.settings | {"walls": [wall]}
+
+
 def after_saving(session: Session, before: LoadedPanel, saved: Saved) -> LoadedPanel:
     """The panel as it is once a change was saved in this session: of all that was read before, only it is another."""
     if saved.revision <= before.revision:

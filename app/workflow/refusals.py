@@ -5,11 +5,13 @@ ChangeRefused
 ├── CommandReused       the command id was used before, for something else
 ├── Stale               the panel has another revision than the change was based on
 ├── ProjectStale        the same for what a project holds
+├── NotReleased         a panel that cannot be released as it is
 └── UndoRefused         there is nothing to undo or redo, or someone has touched it since
 """
 
 from collections.abc import Sequence
 
+from app.panel.faults import Fault
 from app.panel.things import Document
 
 
@@ -65,3 +67,11 @@ class UndoRefused(ChangeRefused):
     def __init__(self, reason: str) -> None:
         self.reason = reason
         super().__init__(reason)
+
+
+class NotReleased(ChangeRefused):
+    """A panel that cannot be released as it is; `faults` says why."""
+
+    def __init__(self, faults: Sequence[Fault]) -> None:
+        self.faults = tuple(faults)
+        super().__init__("; ".join(f"{fault.path}: found {fault.found}, expected {fault.expected}" for fault in faults))

@@ -16,7 +16,9 @@ from app.storage import migrate, open_database, panels, projects, reading, table
 from app.storage.errors import DamagedDatabase, ForeignDatabase, NewerDatabase
 
 MIGRATIONS = Path(__file__).parents[2] / "migrations"
-TABLES = [tables.Project, tables.Wall, tables.Panel, tables.Command, tables.Share]
+NEWEST = max(MIGRATIONS.glob("versions/0*.py")).name[:4]
+TABLES = [tables.Project, tables.Wall, tables.Panel, tables.Command, tables.Share, tables.Release]
+TABLES += [tables.ReleasePart, tables.ReleaseNotice]
 
 
 def schema(database):
@@ -60,9 +62,9 @@ def with_a_second_migration(tmp_path):
     def write(*steps):
         root = tmp_path / "tree"
         shutil.copytree(MIGRATIONS, root / "migrations", ignore=shutil.ignore_patterns("__pycache__"))
-        head = "import sqlalchemy as sa\nfrom alembic import op\nrevision, down_revision = '0002', '0001'\n"
+        head = f"import sqlalchemy as sa\nfrom alembic import op\nrevision, down_revision = '9998', '{NEWEST}'\n"
         body = "\n    ".join(["def upgrade():", *steps])
-        (root / "migrations/versions/0002_more.py").write_text(f"{head}{body}\n")
+        (root / "migrations/versions/9998_more.py").write_text(f"{head}{body}\n")
         (root / "pyproject.toml").write_text('[tool.alembic]\nscript_location = "%(here)s/migrations"\n')
         return root / "pyproject.toml"
 
@@ -86,7 +88,7 @@ def test_a_database_is_backed_up_before_it_is_migrated_and_keeps_its_rows(engine
     assert "note" in {column["name"] for column in inspect(engine).get_columns("wall")}
     with closing(sqlite3.connect(kept)) as copy:
         assert copy.execute("SELECT id FROM panel").fetchall() == [(panel.id,)]
-        assert copy.execute("SELECT version_num FROM alembic_version").fetchall() == [("0001",)]
+        assert copy.execute("SELECT version_num FROM alembic_version").fetchall() == [(NEWEST,)]
     with engine.connect() as connection:
         assert connection.exec_driver_sql("PRAGMA foreign_keys").scalar() == 1
 
@@ -119,5 +121,5 @@ def test_another_programs_database_is_refused_and_left_as_it_is(database):
 def test_a_database_of_a_later_version_is_refused(engine):
     with engine.begin() as connection:
         connection.exec_driver_sql("UPDATE alembic_version SET version_num = '9999'")
-    with pytest.raises(NewerDatabase, match="found form 9999, expected at most 0001"):
+    with pytest.raises(NewerDatabase, match=f"found form 9999, expected at most {NEWEST}"):
         migrate(engine)

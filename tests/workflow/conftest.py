@@ -94,7 +94,9 @@ def nothing_wrong(_document):
 
 
 def new_panel(engine, document=PANEL):
-    file = {"format": "castcourse-project/1", "name": "Quay store", "walls": [{"mark": "North", "panels": [document]}]}
+    units = {"length_unit": "in", "temperature_unit": "F"}
+    walls = [{"mark": "North", "datum": 0, "joint": 0.75, "panels": [document]}]
+    file = {"format": "castcourse-project/1", "name": "Quay store", **units, "walls": walls}
     with writing(engine) as session:
         return create_project(session, file, NOW).walls[0].panels[0]
 
