@@ -9,6 +9,7 @@ from starlette.middleware.gzip import GZipMiddleware
 
 from app.settings import LOOPBACK_HOSTS, Settings
 from app.web import (
+    api_field,
     api_panels,
     api_projects,
     api_releases,
@@ -44,6 +45,7 @@ from app.web import (
 )
 from app.web.body import BodyLimit
 from app.web.failures import add_failures
+from app.web.field_limits import FieldLimits
 from app.web.hints import Hints, closed_by_signals
 from app.web.logs import hide_tokens
 from app.web.security import KnownHosts, SameSite, SecurityHeaders
@@ -82,6 +84,7 @@ ROUTERS = (
     api_panels.router,
     api_results.router,
     api_releases.router,
+    api_field.router,
 )
 
 GARBAGE = (100_000, 20, 50)
@@ -96,6 +99,7 @@ def create_app(settings: Settings) -> FastAPI:
     )
     app.state.settings = settings
     app.state.hints = Hints()
+    app.state.field_limits = FieldLimits()
     app.add_middleware(BodyLimit, largest=settings.largest_body)
     app.add_middleware(SameSite)
     app.add_middleware(KnownHosts, hosts=LOOPBACK_HOSTS)

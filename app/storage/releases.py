@@ -90,6 +90,15 @@ def find(session: Session, release_id: str) -> StoredRelease:
     return _stored(session, [row])[0]
 
 
+def project_of(session: Session, release_id: str) -> str:
+    """The project of the release's panel, also of one that was removed; raises NotFound."""
+    held = select(Wall.project_id).join(Panel).join(Release).where(Release.id == release_id)
+    found = session.exec(held).first()
+    if found is None:
+        raise NotFound("release", release_id)
+    return found
+
+
 def of_panel(session: Session, panel_id: str) -> tuple[StoredRelease, ...]:
     """Every release of a panel, the newest first."""
     rows = select(Release).where(Release.panel_id == panel_id).order_by(col(Release.number).desc())

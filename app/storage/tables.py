@@ -187,3 +187,57 @@ class ReleaseNotice(SQLModel, table=True):
     person: str = _text()
     why: str = _text()
     at: str = _text()
+
+
+class Record(SQLModel, table=True):
+    """What somebody recorded at the bed, as the device made it; `arrival` counts. Triggers refuse any change."""
+
+    __table_args__ = (
+        CheckConstraint("length(id) BETWEEN 1 AND 64 AND length(device) BETWEEN 1 AND 64", name="id_and_device"),
+        CheckConstraint("sequence >= 1", name="sequence_from_one"),
+        CheckConstraint("length(digest) = 64", name="digest_is_sha256"),
+        _is_json("body"),
+        UniqueConstraint("id", name="one_record_an_id"),
+        Index("record_of_release", "release_id", "device", "sequence"),
+        _STRICT,
+    )
+    arrival: int | None = Field(default=None, primary_key=True, sa_type=Integer)
+    id: str = _text()
+    release_id: str = _kept("release.id")
+    device: str = _text()
+    sequence: int = Field(sa_type=Integer)
+    kind: str = _text()
+    body: str = _text()
+    corrects: str | None = _text(nullable=True, default=None)
+    digest: str = _text()
+    device_at: str = _text()
+    received_at: str = _text()
+    came_by: str = _text()
+
+
+class RecordPhoto(SQLModel, table=True):
+    """A photo of a record, as the device made it smaller. Triggers refuse any change."""
+
+    __tablename__ = "record_photo"
+    __table_args__ = (CheckConstraint("length(digest) = 64", name="digest_is_sha256"), _STRICT)
+    record_id: str = _kept("record.id", primary_key=True)
+    digest: str = _text()
+    content: bytes = Field(sa_type=LargeBinary)
+    received_at: str = _text()
+
+
+class RecordRefused(SQLModel, table=True):
+    """What came under the id of another record, kept beside it. Triggers refuse any change."""
+
+    __tablename__ = "record_refused"
+    __table_args__ = (
+        _is_json("content"),
+        UniqueConstraint("record_id", "digest", name="refused_once"),
+        _STRICT,
+    )
+    arrival: int | None = Field(default=None, primary_key=True, sa_type=Integer)
+    record_id: str = _text()
+    digest: str = _text()
+    content: str = _text()
+    why: str = _text()
+    received_at: str = _text()

@@ -23,6 +23,8 @@ class Viewer:
 
     project_id: str | None = None
     panel_id: str | None = None
+    may_record: bool = True
+    share_id: str | None = None
 
     @property
     def is_guest(self) -> bool:
@@ -39,16 +41,14 @@ def cookie_name(request: Request) -> str:
 
 def set_guest(response: Response, request: Request, token: str) -> Response:
     is_secure = request.url.scheme == "https"
-    path = "/" if is_secure else "/bed"
-    response.set_cookie(cookie_name(request), token, path=path, secure=is_secure, httponly=True, samesite="strict")
+    response.set_cookie(cookie_name(request), token, path="/", secure=is_secure, httponly=True, samesite="strict")
     response.headers["cache-control"] = "no-store"
     return response
 
 
 def clear_guest(response: Response, request: Request) -> Response:
     is_secure = request.url.scheme == "https"
-    path = "/" if is_secure else "/bed"
-    response.delete_cookie(cookie_name(request), path=path, secure=is_secure, httponly=True, samesite="strict")
+    response.delete_cookie(cookie_name(request), path="/", secure=is_secure, httponly=True, samesite="strict")
     return response
 
 
@@ -68,7 +68,7 @@ def _guest(database: Database, token: str, moment: datetime) -> Viewer:
                 panels.find(session, share.panel_id)
     except NotFound as error:
         raise Failure(NOTHING_THERE) from error
-    return Viewer(share.project_id, share.panel_id)
+    return Viewer(share.project_id, share.panel_id, share.rights == "record", share.id)
 
 
 BedViewer = Annotated[Viewer, Depends(viewer_of)]

@@ -24,6 +24,7 @@ KINDS = {
     kind.code: kind
     for kind in (
         Kind("malformed", 400, "The request cannot be read"),
+        Kind("forbidden", 403, "This may not be done from here"),
         Kind("cross-site", 403, "This request came from another site"),
         Kind("not-found", 404, "There is nothing at this address"),
         Kind("method", 405, "This address does not take this method"),
@@ -35,6 +36,7 @@ KINDS = {
         Kind("refused", 422, "What was sent cannot be used"),
         Kind("reused", 422, "This command id stands for something else"),
         Kind("missing-base", 428, "The revision this change is based on is missing"),
+        Kind("too-many", 429, "Too much at once"),
         Kind("failed", 500, "The server could not finish this"),
         Kind("busy", 503, "The project is being written to"),
         Kind("disk-full", 507, "The disk is full"),

@@ -1,0 +1,200 @@
+"""Everything that the bed page shows of one panel, as one JSON value: frozen with a release, read without the engine.
+
+Places are inches in the bed frame with y down from the panel's top edge, as the drawing's own coordinates.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import asdict, dataclass, replace
+from hashlib import sha256
+from typing import Any
+
+from app.brickwork.bond import KINDS
+from app.brickwork.findings import Finding
+from app.brickwork.layout import Layout
+from app.documents.accepted import open_findings
+from app.drawing.drawing import Drawing
+from app.drawing.lettering import lettered
+from app.drawing.scales import Scale
+from app.drawing.scene import Scene
+from app.drawing.svg import svg_layers, svg_patterns
+from app.drawing.views.assemble import AROUND, assemble
+from app.drawing.views.bed import WORDS
+from app.lengths import format_length
+from app.liner.drift_words import hook_words
+from app.liner.knife_words import line_words
+from app.liner.readings_ahead import joints_ahead
+from app.liner.values import Checkpoint, Drift, Sheet, SheetPlan
+from app.liner.work_values import SheetWork
+from app.panel.project import Project, Wall
+from app.panel.values import Panel
+
+FORMAT = "castcourse-bed/1"
+
+PAPER_MM = (150.0, 110.0)
+"""The drawing is made as if for this much paper, so that its letters read well on a tablet in the sun."""
+
+MARGINS = replace(AROUND, bottom=34.0)
+
+LAYERS = (
+    "concrete",
+    "openings",
+    "sheet_grounds",
+    "sheets",
+    "brick",
+    "cuts",
+    "outline",
+    "letters",
+    "small",
+    "sheet_numbers",
+    "pole",
+    "tape",
+    "dimensions",
+    "checkpoints",
+    "orientation",
+)
+"""From the lowest up; which of them a task shows is the page's business."""
+
+
+@dataclass(frozen=True, slots=True)
+class BedInputs:
+    """One panel's results as the bed page needs them."""
+
+    project: Project
+    wall: Wall
+    panel: Panel
+    layout: Layout
+    plan: SheetPlan
+    drift: Drift
+    work: SheetWork
+    findings: tuple[Finding, ...]
+
+
+def bed_set(of: BedInputs) -> dict[str, Any]:
+    """The value; lists are empty for a panel without brick."""
+    project, panel = of.project, of.panel
+    drawn = _drawing(of)
+    return {
+        "format": FORMAT,
+        "mark": panel.mark,
+        "wall": of.wall.mark,
+        "project": project.name,
+        "unit": project.length_unit,
+        "degree": project.temperature_unit,
+        "day": {"low": project.day.bed_low, "high": project.day.bed_high},
+        "reference": project.liner.reference_temperature,
+        "size": _size(panel, project),
+        "picture": _picture(drawn),
+        "tapes": [{"axis": axis, "words": hook_words(panel.laying, axis)} for axis in ("x", "y")],
+        "lines": list(_lines(of)),
+        "sheets": list(_sheets(of)),
+        "checkpoints": [_checkpoint(of, point) for point in of.drift.checkpoints],
+        "bricks": _bricks(of.layout),
+        "findings": [finding.text for finding in open_findings(of.findings, panel.accepted)],
+    }
+
+
+def _size(panel: Panel, project: Project) -> str:
+    width, height, thickness = (_said(one, project) for one in (panel.width, panel.height, panel.thickness))
+    return f"{width} x {height}, {thickness} thick"
+
+
+def _said(length: Any, project: Project) -> str:
+    return format_length(length, project.length_unit).removeprefix("≈ ")
+
+
+def _drawing(of: BedInputs) -> Drawing:
+    panel = of.layout.panel
+    room = (PAPER_MM[0] - MARGINS.left - MARGINS.right, PAPER_MM[1] - MARGINS.bottom - MARGINS.top)
+    scale = Scale(max(panel.width * 25.4 / room[0], panel.height * 25.4 / room[1]), "to fit")
+    unit = of.project.length_unit
+    scene = Scene(of.layout, "bed", scale, of.plan, of.drift, unit, f"{panel.mark}, bed view", WORDS, of.work)
+    return replace(assemble(scene, LAYERS), margins=MARGINS)
+
+
+def _picture(drawn: Drawing) -> dict[str, Any]:
+    return {
+        "view_box": " ".join(f"{side:.4f}" for side in drawn.view_box),
+        "patterns": svg_patterns(drawn.scale),
+        "layers": [{"name": name, "markup": markup} for name, markup in svg_layers(drawn).items()],
+    }
+
+
+def _lines(of: BedInputs) -> Iterator[dict[str, str]]:
+    """Control lines to chalk, each with its running dimension from the hook of its tape."""
+    for point in of.drift.checkpoints:
+        if point.control:
+            at = lettered(point.nominal, of.project.length_unit).removeprefix("≈ ")
+            yield {"axis": point.axis, "mark": point.mark, "what": point.control, "at": at}
+
+
+def _sheets(of: BedInputs) -> Iterator[dict[str, Any]]:
+    panel, unit = of.layout.panel, of.project.length_unit
+    told = dict(_cut_words(of.work, unit))
+    for sheet in of.plan.sheets:
+        path = _path([*sheet.trim, *sheet.holes], panel.width, panel.height)
+        mark, words = told.get(sheet.number, ("", ()))
+        yield {
+            "mark": sheet.mark,
+            "number": sheet.number,
+            "kind": "cut" if sheet.is_trimmed else "whole",
+            "stack": mark,
+            "words": list(words),
+            "path": path,
+            "at": _middle(sheet, panel.width, panel.height),
+            "key": sha256(path.encode()).hexdigest()[:16],
+        }
+
+
+def _cut_words(work: SheetWork, unit: str) -> Iterator[tuple[int, tuple[str, tuple[str, ...]]]]:
+    """By the number of each cut sheet: the stack it comes from, and its cuts in words."""
+    for stack in work.cut_list.stacks:
+        words = tuple(dict.fromkeys(line_words(line, unit) for line in stack.lines))
+        for number in stack.sheets:
+            yield number, (stack.mark, words)
+
+
+def _path(rings: Iterable[Any], width: float, height: float) -> str:
+    parts = []
+    for ring in rings:
+        points = " ".join(f"{width - x:.3f},{height - y:.3f}" for x, y in ring)
+        parts.append(f"M{points}Z")
+    return "".join(parts)
+
+
+def _middle(sheet: Sheet, width: float, height: float) -> list[float]:
+    points = [point for ring in sheet.trim for point in ring] or list(sheet.outline)
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return [round(width - (min(xs) + max(xs)) / 2, 3), round(height - (min(ys) + max(ys)) / 2, 3)]
+
+
+def _checkpoint(of: BedInputs, point: Checkpoint) -> dict[str, Any]:
+    ahead = joints_ahead(of.layout, of.project.liner, of.drift, point)
+    unit = of.project.length_unit
+    return {
+        **asdict(point),
+        "at": lettered(point.nominal, unit).removeprefix("≈ "),
+        "ahead": {**asdict(ahead), "line": ahead.line, "at": format_length(ahead.nominal, unit).removeprefix("≈ ")},
+        "place": _checkpoint_place(of, point),
+    }
+
+
+def _checkpoint_place(of: BedInputs, point: Checkpoint) -> list[float]:
+    """The checkpoint's line in the drawing's coordinates: an x for one along, a y for one up."""
+    panel = of.layout.panel
+    return (
+        [round(panel.width - point.position, 3), 0.0]
+        if point.axis == "x"
+        else [0.0, round(panel.height - point.position, 3)]
+    )
+
+
+def _bricks(layout: Layout) -> list[Mapping[str, Any]]:
+    """How many pieces of each kind are whole and trimmed; kinds that are not there are left out."""
+    units = layout.units
+    rows: list[Mapping[str, Any]] = []
+    for code, kind in enumerate(KINDS):
+        is_kind = units.kind == code
+        whole, trimmed = int((is_kind & ~units.is_trimmed).sum()), int((is_kind & units.is_trimmed).sum())
+        if whole or trimmed:
+            rows.append({"kind": kind, "whole": whole, "trimmed": trimmed})
+    return rows
