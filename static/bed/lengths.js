@@ -41,3 +41,9 @@ export function even(number) {
   if (part !== 0.5) return Math.round(number);
   return low % 2 === 0 ? low : low + 1;
 }
+
+// To a tenth, ties that are ties in binary too to the even one.
+export function tenth(number) {
+  const quarters = number * 4;
+  return Number.isInteger(quarters) && Math.abs(quarters % 2) === 1 ? even(number * 10) / 10 : Number(number.toFixed(1));
+}

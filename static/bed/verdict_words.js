@@ -1,6 +1,6 @@
 // Verdicts in the words of tape and hand, as the server writes them.
 
-import { even, plain, said } from "./lengths.js";
+import { even, plain, said, tenth } from "./lengths.js";
 import { SETTABLE, TICKS, mostGiven } from "./verdict.js";
 
 const REPLACES = "This takes the place of what an earlier reading said for these joints.";
@@ -11,7 +11,7 @@ export function amount(inches, unit) {
   const whole = even(ticks);
   if (whole && (unit === "in" || Math.abs(ticks - whole) < EXACT)) return unit === "mm" ? `${plain(whole / 4)} mm` : said(whole * TICKS[unit], unit, 64);
   if (ticks < 1 / 2) return inches ? `under ${amount(TICKS[unit], unit)}` : said(0, unit);
-  return `${plain(even(Math.abs(inches) * 254) / 10)} mm`;
+  return `${plain(tenth(Math.abs(inches) * 25.4))} mm`;
 }
 
 export function told(about, value, real, tape) {
@@ -93,7 +93,7 @@ function windowOf({ point, need, degree }, rest) {
 
 function degrees(low, high, degree) {
   const [first, last] = [Math.ceil(low), Math.floor(high)];
-  if (first > last) return `${low.toFixed(1)} to ${high.toFixed(1)} °${degree}`;
+  if (first > last) return `${tenth(low).toFixed(1)} to ${tenth(high).toFixed(1)} °${degree}`;
   return `${first} to ${last} °${degree}`;
 }
 
