@@ -8,11 +8,13 @@ from dataclasses import asdict, dataclass, replace
 from hashlib import sha256
 from typing import Any
 
+from app.brickwork.blend import colours_of
 from app.brickwork.bond import KINDS
 from app.brickwork.findings import Finding
 from app.brickwork.layout import Layout
 from app.documents.accepted import open_findings
 from app.drawing.drawing import Drawing
+from app.drawing.layers.blend import LETTERS
 from app.drawing.lettering import lettered
 from app.drawing.scales import Scale
 from app.drawing.scene import Scene
@@ -83,12 +85,16 @@ def bed_set(of: BedInputs) -> dict[str, Any]:
         "day": {"low": project.day.bed_low, "high": project.day.bed_high},
         "reference": project.liner.reference_temperature,
         "size": _size(panel, project),
+        "extent": {"width": round(panel.width, 3), "height": round(panel.height, 3)},
         "picture": _picture(drawn),
         "tapes": [{"axis": axis, "words": hook_words(panel.laying, axis)} for axis in ("x", "y")],
         "lines": list(_lines(of)),
         "sheets": list(_sheets(of)),
         "checkpoints": [_checkpoint(of, point) for point in of.drift.checkpoints],
         "bricks": _bricks(of.layout),
+        "colours": _colours(of),
+        "placing": [],
+        "pour": [],
         "findings": [finding.text for finding in open_findings(of.findings, panel.accepted)],
     }
 
@@ -114,9 +120,17 @@ def _drawing(of: BedInputs) -> Drawing:
 def _picture(drawn: Drawing) -> dict[str, Any]:
     return {
         "view_box": " ".join(f"{side:.4f}" for side in drawn.view_box),
+        "close": _close(drawn),
         "patterns": svg_patterns(drawn.scale),
         "layers": [{"name": name, "markup": markup} for name, markup in svg_layers(drawn).items()],
     }
+
+
+def _close(drawn: Drawing) -> str:
+    """The view without pole and tape: the panel and what stands right around it."""
+    side, over = 10.0 * drawn.scale.inches_per_mm, 13.0 * drawn.scale.inches_per_mm
+    box = (-side, -over, drawn.width + 2 * side, drawn.height + 2 * over)
+    return " ".join(f"{each:.4f}" for each in box)
 
 
 def _lines(of: BedInputs) -> Iterator[dict[str, str]]:
@@ -198,3 +212,15 @@ def _bricks(layout: Layout) -> list[Mapping[str, Any]]:
         if whole or trimmed:
             rows.append({"kind": kind, "whole": whole, "trimmed": trimmed})
     return rows
+
+
+def _colours(of: BedInputs) -> list[Mapping[str, Any]]:
+    """How many pieces of each colour of the blend; nothing where there is one colour."""
+    blend = of.project.blend
+    if len(blend.colours) < 2:
+        return []
+    found = colours_of(of.layout, blend)
+    return [
+        {"letter": LETTERS[k], "name": colour.name, "pieces": int((found == k).sum())}
+        for k, colour in enumerate(blend.colours)
+    ]

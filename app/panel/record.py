@@ -29,6 +29,7 @@ KINDS: Mapping[str, tuple[str, ...]] = {
     "concrete": ("by", "state"),
     "strip": ("by", "step", "state"),
     "finding": ("by", "about", "text"),
+    "withdraw": ("by", "why"),
 }
 """Every kind of record and what its body holds, each a text."""
 
@@ -154,6 +155,8 @@ def _body_faults(kind: str, body: Mapping[str, Any]) -> Iterator[Fault]:
 
 
 def _whole_faults(value: Mapping[str, Any]) -> Iterator[Fault]:
+    if value["kind"] == "withdraw" and value["corrects"] is None:
+        yield Fault("corrects", "nothing", "the id of the record that is withdrawn")
     size = len(canonical({key: value[key] for key in KEYS}))
     if size > LARGEST:
         yield Fault("record", f"{size:,} bytes", f"at most {LARGEST:,} bytes")

@@ -1,24 +1,27 @@
-"""The bed page: one panel as seen standing at its foot, for a tablet; read only."""
+"""The bed page: one panel as seen standing at its foot, for a tablet."""
 
+import json
 from dataclasses import dataclass
 from typing import Annotated, Literal
 
 from fastapi import APIRouter, Query
 from starlette.requests import Request
-from starlette.responses import HTMLResponse, Response
+from starlette.responses import HTMLResponse, JSONResponse, Response
 
-from app.storage import panels, projects, reading
+from app.storage import panels, projects, reading, records, releases
 from app.storage.errors import NotFound
+from app.web.bed_release import now_of, release_page
 from app.web.bed_view import Readings, page_of, readings_of
 from app.web.database import Database
 from app.web.drift_asked import asked_of
 from app.web.forms import then
 from app.web.guests import NOTHING_THERE, BedViewer, Viewer, clear_guest
 from app.web.pages import Page, show
-from app.web.problems import Failure
+from app.web.problems import Failure, failure
 from app.workflow.compute import compute
 from app.workflow.loading import LoadedPanel, load_panel
 from app.workflow.opening import Connections
+from app.workflow.releasing import BED, verify
 
 router = APIRouter(prefix="/bed", include_in_schema=False)
 
@@ -75,14 +78,33 @@ def bed(
     viewer: BedViewer,
     shown: Annotated[Shown, Query(alias="show")] = "set-out",
     temperature: str | None = None,
+    rev: str = "",
 ) -> HTMLResponse:
-    """The page; a bed temperature that cannot be is refused where the readings stand."""
+    """A release of the panel, the newest where none is asked for; the drawing as it stands where there is none.
+
+    A bed temperature that cannot be is refused where the readings stand.
+    """
     loaded = _seen(panel_id, database, viewer)
+    released = _released(panel_id, rev, database, viewer)
+    if released is not None:
+        return released
     has_list = viewer.is_guest and viewer.panel_id is None
     asked = asked_of(temperature, None, loaded.project)
     computed = compute(loaded.project, loaded.wall, loaded.panel)
     page = page_of(loaded, computed, shown, asked, is_guest=viewer.is_guest, has_list=has_list)
     return show("bed.html", page, 422 if asked.faults else 200)
+
+
+@router.get("/{panel_id}/now")
+def now_there(panel_id: str, database: Database, viewer: BedViewer, after: int = 0) -> Response:
+    """The newest release, and records that came since: what a page that is open asks for now and then."""
+    _seen(panel_id, database, viewer)
+    with reading(database) as session:
+        rows = releases.of_panel(session, panel_id)
+        if not rows:
+            raise Failure(NOTHING_THERE)
+        stored = records.of_panel(session, panel_id, after)
+    return JSONResponse(now_of(rows, stored), headers={"cache-control": "no-store"})
 
 
 @router.get("/{panel_id}/readings")
@@ -93,6 +115,28 @@ def readings(panel_id: str, database: Database, viewer: BedViewer, temperature: 
     computed = compute(loaded.project, loaded.wall, loaded.panel)
     part = ReadingsPart(readings_of(loaded, computed, asked))
     return show("bed_readings.html", part, 422 if asked.faults else 200)
+
+
+def _released(panel_id: str, rev: str, database: Connections, viewer: Viewer) -> HTMLResponse | None:
+    """The page of a release; None where the panel has none, Failure for one that is not there or no longer whole."""
+    with reading(database) as session:
+        rows = releases.of_panel(session, panel_id)
+        row = next((row for row in rows if rev in ("", row.letter)), None)
+        if row is None:
+            if rev:
+                raise Failure(NOTHING_THERE)
+            return None
+        damaged = verify(session, row)
+        if damaged:
+            raise failure(
+                "conflict", f"Rev {row.letter} is no longer as it was released: {damaged[0]}. Call the office."
+            )
+        given = json.loads(releases.part(session, row.id, BED))
+    is_list = not viewer.is_guest or viewer.panel_id is None
+    page = release_page(
+        row, given, may_record=viewer.may_record, is_guest=viewer.is_guest, all_panels="/bed" if is_list else ""
+    )
+    return show("bed_release.html", page)
 
 
 def _seen(panel_id: str, database: Connections, viewer: Viewer) -> LoadedPanel:

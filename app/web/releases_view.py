@@ -23,6 +23,7 @@ PAPER_MM = (235.0, 165.0)
 FILE_NAMES = {
     "inputs.json": "Inputs, as a project file",
     "results.json": "Results, every number",
+    "bed.json": "What the bed page shows",
     "elevation.svg": "Elevation",
     "bed.svg": "Bed view",
     "sheets.svg": "Liner sheets",

@@ -8,6 +8,7 @@ from typing import Any
 
 from app.brickwork.findings import Finding
 from app.documents.accepted import open_findings
+from app.documents.bed_set import BedInputs, bed_set
 from app.documents.digest import ENGINE, panel_digest
 from app.documents.project_file import read_stored
 from app.documents.results import layout_result
@@ -27,6 +28,7 @@ Parts = dict[str, bytes]
 
 INPUTS = "inputs.json"
 RESULTS = "results.json"
+BED = "bed.json"
 LONGEST_WHY = 400
 
 
@@ -109,8 +111,9 @@ def parts_of(inputs: Mapping[str, Any], mark: str) -> Parts:
     results = layout_result(
         project, wall, panel, done.layout, done.plan, done.cutting, done.drift, done.takeoff, done.saw
     )
+    bed = bed_set(BedInputs(project, wall, panel, done.layout, done.plan, done.drift, done.sheet_work, done.findings))
     drawings = {f"{name}.svg": svg.encode() for name, svg in panel_drawings(project, wall, panel)}
-    return {INPUTS: _json({"project": inputs, "panel": mark}), RESULTS: _json(results), **drawings}
+    return {INPUTS: _json({"project": inputs, "panel": mark}), RESULTS: _json(results), BED: _json(bed), **drawings}
 
 
 def rendered_again(inputs: bytes) -> Parts:

@@ -47,3 +47,18 @@ export function tenth(number) {
   const quarters = number * 4;
   return Number.isInteger(quarters) && Math.abs(quarters % 2) === 1 ? even(number * 10) / 10 : Number(number.toFixed(1));
 }
+
+// With true fractions, numerator over a slash.
+export function lettered(words) {
+  return words.replace(/(\d+) (\d+)\/(\d+)/, "$1\u2009$2⁄$3").replace(/\b(\d+)\/(\d+)/, "$1⁄$2");
+}
+
+// Inches of a length in this module's own words; null for any others.
+export function read(words) {
+  const metric = /^(\d+) mm$/.exec(words);
+  if (metric) return Number(metric[1]) / 25.4;
+  const found = /^(?:(\d+)'-)?(?:(\d+)(?= |"))? ?(?:(\d+)\/(\d+))?"$/.exec(words);
+  if (!found) return null;
+  const [feet, inches, over, under] = found.slice(1).map((part) => Number(part ?? 0));
+  return feet * 12 + inches + (under ? over / under : 0);
+}
