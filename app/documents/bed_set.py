@@ -5,6 +5,7 @@ Places are inches in the bed frame with y down from the panel's top edge, as the
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import asdict, dataclass, replace
+from functools import cached_property
 from hashlib import sha256
 from typing import Any
 
@@ -27,8 +28,16 @@ from app.liner.knife_words import line_words
 from app.liner.readings_ahead import joints_ahead
 from app.liner.values import Checkpoint, Drift, Sheet, SheetPlan
 from app.liner.work_values import SheetWork
+from app.order.values import Takeoff
+from app.order.work import FaceWork
 from app.panel.project import Project, Wall
 from app.panel.values import Panel
+from app.site.lane_values import Lanes
+from app.site.lanes import lanes
+from app.site.placing import PlacingStep, placing
+from app.site.pour import pour
+from app.site.pour_values import CUBIC_INCHES_PER_CUBIC_YARD, CUBIC_METRES_PER_CUBIC_INCH, Pour
+from app.site.strip import strip_steps
 
 FORMAT = "castcourse-bed/1"
 
@@ -47,6 +56,8 @@ LAYERS = (
     "outline",
     "letters",
     "small",
+    "lanes",
+    "pour",
     "sheet_numbers",
     "pole",
     "tape",
@@ -57,7 +68,7 @@ LAYERS = (
 """From the lowest up; which of them a task shows is the page's business."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class BedInputs:
     """One panel's results as the bed page needs them."""
 
@@ -68,7 +79,19 @@ class BedInputs:
     plan: SheetPlan
     drift: Drift
     work: SheetWork
+    face: FaceWork
+    takeoff: Takeoff
     findings: tuple[Finding, ...]
+
+    @cached_property
+    def lanes(self) -> Lanes:
+        """Where one walks and kneels while brick is set."""
+        return lanes(self.layout)
+
+    @cached_property
+    def pour(self) -> Pour:
+        """How the concrete is placed and vibrated."""
+        return pour(self.layout, unit=self.project.length_unit)
 
 
 def bed_set(of: BedInputs) -> dict[str, Any]:
@@ -93,8 +116,10 @@ def bed_set(of: BedInputs) -> dict[str, Any]:
         "checkpoints": [_checkpoint(of, point) for point in of.drift.checkpoints],
         "bricks": _bricks(of.layout),
         "colours": _colours(of),
-        "placing": [],
-        "pour": [],
+        "placing": [_placing_step(step) for step in placing(of.face, of.lanes, project.length_unit).steps],
+        "pour": list(_pour_words(of.pour, project.length_unit)),
+        "pour_findings": [finding.text for finding in of.pour.findings],
+        "strip": [asdict(step) for step in strip_steps(of.takeoff)],
         "findings": [finding.text for finding in open_findings(of.findings, panel.accepted)],
     }
 
@@ -113,7 +138,9 @@ def _drawing(of: BedInputs) -> Drawing:
     room = (PAPER_MM[0] - MARGINS.left - MARGINS.right, PAPER_MM[1] - MARGINS.bottom - MARGINS.top)
     scale = Scale(max(panel.width * 25.4 / room[0], panel.height * 25.4 / room[1]), "to fit")
     unit = of.project.length_unit
-    scene = Scene(of.layout, "bed", scale, of.plan, of.drift, unit, f"{panel.mark}, bed view", WORDS, of.work)
+    title = f"{panel.mark}, bed view"
+    results = {"work": of.work, "lanes": of.lanes, "pour": of.pour}
+    scene = Scene(of.layout, "bed", scale, of.plan, of.drift, unit, title, WORDS, **results)
     return replace(assemble(scene, LAYERS), margins=MARGINS)
 
 
@@ -212,6 +239,35 @@ def _bricks(layout: Layout) -> list[Mapping[str, Any]]:
         if whole or trimmed:
             rows.append({"kind": kind, "whole": whole, "trimmed": trimmed})
     return rows
+
+
+def _placing_step(step: PlacingStep) -> dict[str, Any]:
+    """One step with what is set in it, kind by kind, whole and cut."""
+    told = [
+        f"{count.pieces} {count.kind}{f' {count.colour}' if count.colour else ''}"
+        + (f", {count.cut} of them cut" if count.cut else "")
+        for count in step.counts
+    ]
+    title = f"{'Strip' if step.sort == 'strip' else 'Lane'} {step.mark}"
+    return {"name": step.mark, "title": title, "words": step.words, "counts": told, "pieces": step.pieces}
+
+
+def _pour_words(of: Pour, unit: str) -> Iterator[str]:
+    """First drop, bands, passes, depth of the head: in the order in which they are asked for."""
+    yield from (drop.words for drop in of.drops)
+    if of.bands:
+        yield f"{_counted(len(of.bands), 'band')}, in the order of their numbers: the stream falls on covered area only."
+    if of.depth is not None:
+        across, up = (format_length(step, unit).removeprefix("≈ ") for step in of.step)
+        depth = format_length(of.depth, unit).removeprefix("≈ ")
+        yield f"Head {depth} below the surface, no deeper; {of.insertions:,} insertions, {across} apart across, {up} up."
+    if of.volume:
+        yards, metres = of.volume / CUBIC_INCHES_PER_CUBIC_YARD, of.volume * CUBIC_METRES_PER_CUBIC_INCH
+        yield f"Net concrete {yards:.1f} cubic yards ({metres:.1f} m³), for information."
+
+
+def _counted(number: int, noun: str) -> str:
+    return f"{number:,} {noun}{'' if number == 1 else 's'}"
 
 
 def _colours(of: BedInputs) -> list[Mapping[str, Any]]:

@@ -171,6 +171,11 @@ def _lines(inks: Inks) -> dict[Style, Look]:
         "knife": Look("none", inks.trim, THICK),
         "pocket": Look("none", inks.quiet, THIN, most=ON_JOINT),
         "edge piece": Look("none", inks.small, THICK),
+        "lane": Look("none", inks.ink, THICK, hatch="lane"),
+        "pour edge": Look(inks.concrete, inks.ink, MEDIUM),
+        "pour way": Look("none", inks.attention, THICK),
+        "vibrator": Look("none", inks.ink, THIN),
+        "first drop": Look("none", inks.ink, THICK, hatch="drop"),
         "fixing": Look("none", inks.ink, MEDIUM, dashed=True),
         "sheet": Look("none", inks.sheet, MEDIUM, dashed=True),
         "rule": Look("none", inks.ink, THIN),
@@ -204,9 +209,10 @@ def _texts(inks: Inks) -> dict[Style, Look]:
 
 
 def hatch_inks(inks: Inks) -> dict[str, tuple[str, str]]:
-    """Ground and line of each hatching."""
+    """Ground and line of each hatching; no ground over brick that is to show through."""
     cut, sheet = (inks.trim_fill, inks.trim), (inks.sheet_fill, inks.sheet)
     line = _mixed(inks.brick, inks.ink, HATCHED)
     blend = {look.hatch: (look.fill, line) for look in _blend(inks).values() if look.hatch}
     sheets = {"sheet": sheet, "lap": sheet, "waste": (inks.ground, inks.quiet)}
-    return {"length": cut, "height": cut, "notch": cut, "skew": cut, **sheets, **blend}
+    bed = {"lane": ("none", inks.ink), "drop": ("none", inks.ink)}
+    return {"length": cut, "height": cut, "notch": cut, "skew": cut, **sheets, **bed, **blend}

@@ -8,13 +8,16 @@ from app.drawing.scales import QUARTER_INCH, Scale
 from app.liner.values import Checkpoint, Drift, SheetPlan
 from app.liner.work_values import SheetWork
 from app.panel.blend import Blend
+from app.site.lane_values import Lanes
+from app.site.pour_values import Pour
 
 Frame = Literal["face", "bed"]
 
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """One panel's results, and how they are to be drawn; `unit` is "in" or "mm"; liner results only where there are."""
+    """One panel's results, and how they are to be drawn; `unit` is "in" or "mm"; results of liner and of the work at
+    the bed only where there are."""
 
     layout: Layout
     frame: Frame = "face"
@@ -28,6 +31,8 @@ class Scene:
     blend: Blend = Blend()  # noqa: RUF009 - Blend is frozen
     earlier: Layout | None = None
     delta: str = ""
+    lanes: Lanes | None = None
+    pour: Pour | None = None
 
     @property
     def width(self) -> float:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
+from app.brickwork.lattice import Floats
 from app.brickwork.layout import Layout
 from app.brickwork.pieces import areas
 from app.order.rules import Rules
@@ -32,14 +33,21 @@ def information_lines(works: Sequence[PanelWork], rules: Rules) -> Iterator[Line
 
 def brick_volume(layout: Layout) -> float:
     """Cubic inches of brick in a face, trimmed pieces as they are; 0 for a face without."""
-    units, trims, total = layout.units, layout.trims, 0.0
-    cut_area = areas(trims.pieces)
+    return float(brick_volumes(layout).sum())
+
+
+def brick_volumes(layout: Layout) -> Floats:
+    """Cubic inches of each piece in the order of `Layout.units`, trimmed pieces as they are."""
+    units, trims = layout.units, layout.trims
+    area, thick = np.zeros(len(units)), np.zeros(len(layout.regions))
     for zone, region in enumerate(layout.regions):
         of = (units.zone == zone) & ~units.is_trimmed
-        cells = np.array([width * height for width, height in (cell.face(region.size) for cell in region.bond.cells)])
-        area = cells[units.cell[of]].sum() + cut_area[units.zone[trims.unit] == zone].sum()
-        total += float(area) * region.size.thickness.inches
-    return total
+        faces = np.array([width * height for width, height in (cell.face(region.size) for cell in region.bond.cells)])
+        area[of] = faces[units.cell[of]]
+        thick[zone] = region.size.thickness.inches
+    area[trims.unit] = areas(trims.pieces)
+    volumes: Floats = area * thick[units.zone]
+    return volumes
 
 
 def _told(item: str, value: float, unit: str, note: str) -> Line:

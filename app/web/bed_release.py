@@ -7,9 +7,8 @@ from typing import Any
 
 from markupsafe import Markup
 
-from app.site.before import BEFORE, SIGNS
+from app.site.before import BEFORE, BOUNDS, SIGN_OFFS, Check, SignOff
 from app.site.cautions import Task
-from app.site.strip import STRIP
 from app.storage.records import StoredRecord
 from app.storage.releases import StoredRelease
 from app.web.caution_list import Cautions, cautions_of
@@ -26,6 +25,12 @@ TASKS: Mapping[str, tuple[str, tuple[Task, ...]]] = {
     "strip": ("Strip and wash", ("lifting", "washing")),
 }
 """In the order of the work: what each is called, and which cautions belong to it."""
+
+
+COUNTED = frozenset({"sheets-laid", "readings-in-band"})
+"""Lines of the list that the page counts by itself from what was recorded."""
+
+TICKED = tuple(item for item in BEFORE if item.key not in COUNTED)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,9 +61,9 @@ class BedReleasePage(Page):
     given: Mapping[str, Any]
     picture: ReleasePicture
     tasks: tuple[TaskPart, ...]
-    before: tuple[Any, ...]
-    signs: tuple[Any, ...]
-    strip: tuple[Any, ...]
+    before: tuple[Check, ...]
+    bounds: str
+    signs: tuple[SignOff, ...]
     data: Markup
     may_record: bool
     is_guest: bool
@@ -82,9 +87,9 @@ def release_page(
         given=given,
         picture=ReleasePicture(picture["view_box"], picture["close"], Markup(picture["patterns"]), layers),
         tasks=tuple(TaskPart(name, words, cautions_of(*about)) for name, (words, about) in TASKS.items()),
-        before=BEFORE,
-        signs=SIGNS,
-        strip=STRIP,
+        before=TICKED,
+        bounds=BOUNDS,
+        signs=SIGN_OFFS,
         data=_data(row, given, may_record),
         may_record=may_record,
         is_guest=is_guest,
@@ -101,9 +106,8 @@ def _data(row: StoredRelease, given: Mapping[str, Any], may_record: bool) -> Mar
         "panel": row.panel_id,
         "release": release,
         "mayRecord": may_record,
-        "before": [item.name for item in BEFORE],
-        "signs": [role.name for role in SIGNS],
-        "steps": [step.name for step in STRIP],
+        "before": [item.key for item in TICKED],
+        "signs": [{"key": each.key, "who": each.who} for each in SIGN_OFFS],
     }
     text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
     return Markup(text.replace("<", "\\u003c").replace("&", "\\u0026"))

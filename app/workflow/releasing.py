@@ -111,7 +111,8 @@ def parts_of(inputs: Mapping[str, Any], mark: str) -> Parts:
     results = layout_result(
         project, wall, panel, done.layout, done.plan, done.cutting, done.drift, done.takeoff, done.saw
     )
-    bed = bed_set(BedInputs(project, wall, panel, done.layout, done.plan, done.drift, done.sheet_work, done.findings))
+    parts = done.layout, done.plan, done.drift, done.sheet_work, done.face, done.takeoff, done.findings
+    bed = bed_set(BedInputs(project, wall, panel, *parts))
     drawings = {f"{name}.svg": svg.encode() for name, svg in panel_drawings(project, wall, panel)}
     return {INPUTS: _json({"project": inputs, "panel": mark}), RESULTS: _json(results), BED: _json(bed), **drawings}
 

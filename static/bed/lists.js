@@ -25,10 +25,10 @@ function sign(work, role) {
   const held = work.state.sign.get(role);
   if (held) return work.withdraw(held, "sign-off taken back");
   const other = [...work.state.sign.values()].find((record) => record.body.by === work.by);
-  if (other) throw new Error(`${work.by} has signed as ${other.body.role} already: the second sign-off is another person's.`);
+  if (other) throw new Error(`${work.by} has signed already: the other sign-off is another person's.`);
   const open = facts(work).filter((fact) => !fact.isRight);
   if (open.length) throw new Error(`Not signed: ${open.map((fact) => fact.words).join("; ")}.`);
-  return work.record("sign", { role }, `Signed as ${role}`);
+  return work.record("sign", { role }, `Signed by ${work.by}`);
 }
 
 // What must be right before anybody signs; open findings are told and do not block, the foreman decides.
@@ -56,13 +56,13 @@ function show(work) {
   const told = facts(work).map(({ isRight, words }) => item(words, isRight));
   const findings = state.findings.length ? [item(`${state.findings.length} told to the office, open`, false)] : [];
   document.getElementById("before-facts").replaceChildren(...told, ...findings);
-  const isSigned = work.data.signs.every((role) => state.sign.has(role));
+  const isSigned = work.data.signs.every(({ key }) => state.sign.has(key));
   const gate = document.getElementById("concrete-gate");
   gate.className = isSigned ? "right" : "attention";
   gate.textContent = isSigned ? "Signed by two: concrete may come." : "Not signed by two yet: no concrete.";
   count("brick", state.brick.size, document.querySelectorAll("[data-kind=brick]").length);
-  count("before", work.data.signs.filter((role) => state.sign.has(role)).length, work.data.signs.length);
-  count("strip", state.strip.size, work.data.steps.length);
+  count("before", work.data.signs.filter(({ key }) => state.sign.has(key)).length, work.data.signs.length);
+  count("strip", state.strip.size, work.data.strip.length);
   document.getElementById("count-concrete").textContent = state.concrete?.body.state ?? "";
 }
 

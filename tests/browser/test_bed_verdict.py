@@ -32,7 +32,7 @@ def panel(project: Project, number: int) -> tuple[Computed, dict[str, Any]]:
     wall = project.walls[0]
     drawn = wall.panels[number]
     done = compute(project, wall, drawn)
-    parts = done.layout, done.plan, done.drift, done.sheet_work, done.findings
+    parts = done.layout, done.plan, done.drift, done.sheet_work, done.face, done.takeoff, done.findings
     return done, bed_set(BedInputs(project, wall, drawn, *parts))
 
 
