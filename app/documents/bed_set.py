@@ -139,8 +139,8 @@ def _drawing(of: BedInputs) -> Drawing:
     scale = Scale(max(panel.width * 25.4 / room[0], panel.height * 25.4 / room[1]), "to fit")
     unit = of.project.length_unit
     title = f"{panel.mark}, bed view"
-    results = {"work": of.work, "lanes": of.lanes, "pour": of.pour}
-    scene = Scene(of.layout, "bed", scale, of.plan, of.drift, unit, title, WORDS, **results)
+    scene = Scene(of.layout, "bed", scale, of.plan, of.drift, unit, title, WORDS, of.work)
+    scene = replace(scene, lanes=of.lanes, pour=of.pour)
     return replace(assemble(scene, LAYERS), margins=MARGINS)
 
 
@@ -256,11 +256,11 @@ def _pour_words(of: Pour, unit: str) -> Iterator[str]:
     """First drop, bands, passes, depth of the head: in the order in which they are asked for."""
     yield from (drop.words for drop in of.drops)
     if of.bands:
-        yield f"{_counted(len(of.bands), 'band')}, in the order of their numbers: the stream falls on covered area only."
+        yield f"{_counted(len(of.bands), 'band')}, in the order of their numbers: let the stream fall on covered area."
     if of.depth is not None:
         across, up = (format_length(step, unit).removeprefix("≈ ") for step in of.step)
         depth = format_length(of.depth, unit).removeprefix("≈ ")
-        yield f"Head {depth} below the surface, no deeper; {of.insertions:,} insertions, {across} apart across, {up} up."
+        yield f"Head {depth} below the surface, no deeper; {of.insertions:,} insertions, {across} across by {up} up."
     if of.volume:
         yards, metres = of.volume / CUBIC_INCHES_PER_CUBIC_YARD, of.volume * CUBIC_METRES_PER_CUBIC_INCH
         yield f"Net concrete {yards:.1f} cubic yards ({metres:.1f} m³), for information."

@@ -14,7 +14,8 @@ COMMON = "common practice"
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step: its number, a key that never changes, its name, what is done, why, its limits ("" for none), and where the statement comes from.
+    """One step: its number, a key that never changes, its name, what is done, why, its limits ("" for none), and where
+    the statement comes from.
 
     `task` names the cautions that stand beside it (`cautions.cautions_for`).
     """
