@@ -48,16 +48,16 @@ MARGINS = replace(AROUND, bottom=34.0)
 
 LAYERS = (
     "concrete",
-    "openings",
     "sheet_grounds",
     "sheets",
     "brick",
     "cuts",
-    "outline",
     "letters",
     "small",
     "lanes",
+    "openings",
     "pour",
+    "outline",
     "sheet_numbers",
     "pole",
     "tape",

@@ -11,6 +11,7 @@ PAGES = (
     ("Drift", "/panels/{id}/drift"),
     ("Releases", "/panels/{id}/releases"),
     ("Bed view", "/bed/{id}"),
+    ("At the bed", "/panels/{id}/at-bed"),
 )
 """The pages of a panel: what they are called everywhere, and where they are."""
 

@@ -135,6 +135,7 @@ PAGES = (
     ("Saw list", "saw?of=project"),
     ("Submittal", "submittal"),
     ("Releases", "releases"),
+    ("At the bed", "at-bed"),
     ("Settings", "settings"),
 )
 
