@@ -15,11 +15,11 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from app.brickwork.layout import Layout
-from app.panel.geometry import openings_polygon, outline_polygon, shape_polygon
+from app.panel.geometry import outline_polygon, shape_polygon
 from app.panel.tolerance import TOLERANCE
 from app.site.lane_lines import Floats, Span, fewest, gaps, joint_lines
 from app.site.lane_values import WAYS_OUT, Direction, Lane, Lanes, WayOut
-from app.site.places import Strip, inner_point
+from app.site.places import Strip, concrete, inner_point
 
 REACH = 30.0
 """Inches that one reaches from the edge that one kneels at (common practice)."""
@@ -72,7 +72,7 @@ class _Face:
 
     @cached_property
     def concrete(self) -> BaseGeometry:
-        return outline_polygon(self.layout.panel).difference(openings_polygon(self.layout.panel))
+        return concrete(self.layout.panel)
 
 
 @dataclass(frozen=True, eq=False)

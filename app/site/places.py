@@ -2,7 +2,11 @@
 
 from dataclasses import dataclass
 
+import shapely
 from shapely.geometry.base import BaseGeometry
+
+from app.panel.geometry import outline_polygon, shape_polygon
+from app.panel.values import Panel
 
 
 @dataclass(frozen=True, slots=True)
@@ -13,6 +17,14 @@ class Strip:
     y: float
     width: float
     height: float
+
+
+def concrete(panel: Panel) -> BaseGeometry:
+    """The panel less its openings, inches, face frame.
+
+    The openings are taken as drawn: cut to the outline first, they would leave threads of no width along its slants.
+    """
+    return outline_polygon(panel).difference(shapely.union_all([shape_polygon(one.shape) for one in panel.openings]))
 
 
 def inner_point(shape: BaseGeometry) -> tuple[float, float]:

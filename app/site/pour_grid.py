@@ -9,9 +9,9 @@ import shapely
 from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
-from app.panel.geometry import openings_polygon, outline_polygon
 from app.panel.tolerance import TOLERANCE
 from app.panel.values import Panel
+from app.site.places import concrete
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -31,7 +31,7 @@ class Grid:
 
     @cached_property
     def concrete(self) -> BaseGeometry:
-        return outline_polygon(self.panel).difference(openings_polygon(self.panel))
+        return concrete(self.panel)
 
     @property
     def columns(self) -> int:
