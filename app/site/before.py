@@ -83,10 +83,10 @@ BEFORE: tuple[Check, ...] = (
 """In the order in which they are looked at (common practice)."""
 
 SIGN_OFFS: tuple[SignOff, ...] = (
-    SignOff("foreman", "Foreman", "I have looked at every line on this bed, against the release named here."),
+    SignOff("foreman", "foreman", "I have looked at every line on this bed, against the release named here."),
     SignOff(
         "second",
-        "Second person, such as the inspector",
+        "second person, such as the inspector",
         "I have looked at every line for myself, and am not the one who signed first.",
     ),
 )

@@ -7,7 +7,6 @@ from app.storage import reading
 from app.web.at_bed_view import bed_records_page, progress_page
 from app.web.database import Database
 from app.web.pages import show
-from app.web.problems import failure
 from app.workflow.bed_records import bed_work, judged
 from app.workflow.compute import compute
 from app.workflow.loading import load_panel, load_project
@@ -34,9 +33,7 @@ def panel_records(panel_id: str, database: Database) -> HTMLResponse:
     with reading(database) as session:
         loaded = load_panel(session, panel_id)
         work = bed_work(session, panel_id)
-        if work is None:
-            raise failure("not-found", f"Panel {loaded.panel.mark} was not released yet, so nothing is recorded on it.")
-        readings = judged(session, work)
+        readings = judged(session, work) if work else ()
     computed = compute(loaded.project, loaded.wall, loaded.panel)
     return show("bed_records.html", bed_records_page(loaded, work, readings, computed))
 

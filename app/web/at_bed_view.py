@@ -17,7 +17,7 @@ from app.workflow.compute import Computed
 from app.workflow.loading import LoadedPanel, LoadedProject
 
 NAMES = {item.key: item.name for item in BEFORE} | {each.key: each.who for each in SIGN_OFFS}
-VERDICTS: Mapping[str, str] = {**KINDS}
+VERDICTS: dict[str, str] = {str(kind): words for kind, words in KINDS.items()}
 CONCRETE = {"begun": "concrete begun", "placed": "concrete placed"}
 WAYS = {"x": "along", "y": "up"}
 
@@ -118,10 +118,9 @@ def progress_page(loaded: LoadedProject, works: Mapping[str, BedWork | None]) ->
 
 
 def bed_records_page(
-    loaded: LoadedPanel, work: BedWork, readings: Sequence[JudgedReading], computed: Computed
+    loaded: LoadedPanel, work: BedWork | None, readings: Sequence[JudgedReading], computed: Computed
 ) -> BedRecordsPage:
-    """The records of one panel; what is newest stands first."""
-    findings = work.progress.findings
+    """The records of one panel, none for one that was never released; what is newest stands first."""
     return BedRecordsPage(
         title=f"{loaded.panel.mark} at the bed",
         path=panel_path(loaded, "At the bed"),
@@ -129,9 +128,9 @@ def bed_records_page(
         links=panel_links(loaded.id, loaded.panel.mark, "At the bed"),
         progress=_panel(loaded, work),
         readings=tuple(_reading(one) for one in reversed(readings)),
-        plots=tuple(_plots(loaded, work, readings, computed)),
-        findings=tuple(_finding(record, work) for record in reversed(findings)),
-        log=tuple(_log(work)),
+        plots=tuple(_plots(loaded, work, readings, computed)) if work else (),
+        findings=tuple(_finding(record, work) for record in reversed(work.progress.findings)) if work else (),
+        log=tuple(_log(work)) if work else (),
     )
 
 

@@ -68,6 +68,7 @@ class BedReleasePage(Page):
     may_record: bool
     is_guest: bool
     all_panels: str
+    office: str
 
 
 def release_page(
@@ -94,6 +95,7 @@ def release_page(
         may_record=may_record,
         is_guest=is_guest,
         all_panels=all_panels,
+        office=f"/panels/{row.panel_id}/at-bed",
     )
 
 

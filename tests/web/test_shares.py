@@ -27,7 +27,7 @@ async def test_a_link_opens_to_a_clean_address_with_a_cookie(visitor: httpx.Asyn
     cookie = answer.headers["set-cookie"]
     assert "HttpOnly" in cookie
     assert "SameSite=strict" in cookie
-    assert "Path=/bed" in cookie
+    assert "Path=/;" in cookie, "records go to another address than the bed pages"
 
 
 async def test_over_https_the_cookie_is_bound_to_the_host(app: object) -> None:
