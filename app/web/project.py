@@ -1,6 +1,7 @@
 """One project: its page, and every change that its forms ask for."""
 
 from dataclasses import dataclass, replace
+from datetime import UTC, datetime
 from typing import Any
 from uuid import uuid4
 
@@ -187,7 +188,10 @@ def _page(database: Connections, project_id: str, asked: Asked, status: int = 20
         walls = projects.list_walls(session, project_id)
         links = shares.list_of_project(session, project_id)
         removed = panels.removed_of_project(session, project_id)
-    page = replace(page_of(loaded, walls, links, asked), removed=tuple((panel.id, panel.mark) for panel in removed))
+    page = replace(
+        page_of(loaded, walls, links, asked, datetime.now(UTC)),
+        removed=tuple((panel.id, panel.mark) for panel in removed),
+    )
     return show("project.html", page, 422 if asked.faults else status)
 
 

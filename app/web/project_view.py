@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from datetime import datetime
 
 from app.brickwork.bonds import BONDS
 from app.documents.project_file import sizes_of
@@ -101,7 +102,11 @@ class Asked:
 
 
 def page_of(
-    loaded: LoadedProject, stored: Sequence[StoredWall], shares: Sequence[StoredShare], asked: Asked
+    loaded: LoadedProject,
+    stored: Sequence[StoredWall],
+    shares: Sequence[StoredShare],
+    asked: Asked,
+    now: datetime,
 ) -> ProjectPage:
     """The page; `stored` are the walls as rows, in the order of the project's."""
     project, address = loaded.project, f"/projects/{loaded.id}"
@@ -120,7 +125,7 @@ def page_of(
         sizes=tuple(sizes_of(project)),
         how_to_type=HOW_TO_TYPE[project.length_unit],
         downloads=downloads(loaded.id, project.name),
-        shares=tuple(_share(share, address, loaded) for share in shares),
+        shares=tuple(_share(share, address, loaded, now) for share in shares),
         faults=asked.faults,
         notice=asked.notice,
     )
@@ -207,10 +212,14 @@ def _next_wall(project: Project) -> str:
     return next((mark for mark in "ABCDEFGHIJKLMNOPQRSTUVWXYZ" if mark not in marks), "")
 
 
-def _share(share: StoredShare, address: str, loaded: LoadedProject) -> ShareRow:
+def _share(share: StoredShare, address: str, loaded: LoadedProject, now: datetime) -> ShareRow:
     marks = {panel.id: f"panel {panel.panel.mark}" for panel in loaded.panels}
     opens = marks.get(share.panel_id, "a panel that was removed") if share.panel_id else "every panel"
     used = f"last used {at(share.last_used_at)}" if share.last_used_at else "not used yet"
     state = f"revoked {at(share.revoked_at)}" if share.revoked_at else ""
-    times = f"made {at(share.created_at)}, {used}"
-    return ShareRow(opens, times, share.revoked_at is None, state, f"{address}/shares/{share.id}")
+    is_over = share.expires_at is not None and share.expires_at <= now
+    ends = f", {'ended' if is_over else 'ends'} {at(share.expires_at)}" if share.expires_at else ""
+    may = "to look and record" if share.rights == "record" else "to look"
+    times = f"{may}, made {at(share.created_at)}, {used}{ends}"
+    is_open = share.revoked_at is None and not is_over
+    return ShareRow(opens, times, is_open, state or ("ended" if is_over else ""), f"{address}/shares/{share.id}")

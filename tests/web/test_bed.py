@@ -16,7 +16,9 @@ pytestmark = pytest.mark.anyio
 
 
 async def _opened(visitor: httpx.AsyncClient, project_id: str, panel_id: str = "") -> httpx.Response:
-    made = await visitor.post(f"/projects/{project_id}/shares", data={"panel": panel_id})
+    made = await visitor.post(
+        f"/projects/{project_id}/shares", data={"panel": panel_id, "rights": "view", "lasts": "ever"}
+    )
     found = re.search(r'id="address">([^<]+)<', made.text)
     assert found
     return await visitor.get(html.unescape(found[1]), follow_redirects=True)

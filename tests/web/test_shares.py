@@ -5,13 +5,18 @@ import re
 
 import httpx
 import pytest
+import segno
 from scenario import stored
 
 pytestmark = pytest.mark.anyio
 
+ANY = {"rights": "view", "lasts": "ever"}
+
 
 async def _link(visitor: httpx.AsyncClient, project_id: str, panel_id: str = "") -> str:
-    answer = await visitor.post(f"/projects/{project_id}/shares", data={"panel": panel_id})
+    answer = await visitor.post(
+        f"/projects/{project_id}/shares", data={"panel": panel_id, "rights": "view", "lasts": "ever"}
+    )
     assert answer.status_code == 201
     found = re.search(r'id="address">([^<]+)<', answer.text)
     assert found
@@ -85,5 +90,32 @@ async def test_a_link_of_another_project_is_not_revoked_here(visitor: httpx.Asyn
 
 async def test_a_panel_of_another_project_cannot_be_shared(visitor: httpx.AsyncClient) -> None:
     first, second = await stored(visitor), await stored(visitor)
-    answer = await visitor.post(f"/projects/{first['id']}/shares", data={"panel": second["walls"][0]["panels"][0]})
+    answer = await visitor.post(
+        f"/projects/{first['id']}/shares", data=ANY | {"panel": second["walls"][0]["panels"][0]}
+    )
     assert answer.status_code == 404
+
+
+async def test_a_link_can_record_or_only_look_and_ends_by_itself(visitor: httpx.AsyncClient) -> None:
+    ids = await stored(visitor)
+    made = await visitor.post(f"/projects/{ids['id']}/shares", data={"rights": "record", "lasts": "week"})
+    assert "to look and to record" in made.text
+    page = (await visitor.get(f"/projects/{ids['id']}")).text
+    assert "to look and record, made" in page
+    assert ", ends " in page
+
+
+@pytest.mark.parametrize("form", [{"rights": "all", "lasts": "day"}, {"rights": "view", "lasts": "a while"}, {}])
+async def test_rights_and_time_that_are_none_are_refused(visitor: httpx.AsyncClient, form: dict[str, str]) -> None:
+    ids = await stored(visitor)
+    answer = await visitor.post(f"/projects/{ids['id']}/shares", data=form)
+    assert answer.status_code == 422
+
+
+async def test_the_qr_code_says_the_address(visitor: httpx.AsyncClient) -> None:
+    """Read back by its modules: the code of the same text made once more, byte by byte (ISO/IEC 18004 by segno)."""
+    ids = await stored(visitor)
+    made = await visitor.post(f"/projects/{ids['id']}/shares", data=ANY)
+    address = html.unescape(re.search(r'id="address">([^<]+)<', made.text)[1])  # type: ignore[index]
+    drawn = html.unescape(re.search(r'<img src="(data:image/svg[^"]+)"', made.text)[1])  # type: ignore[index]
+    assert drawn == segno.make(address, error="m", micro=False).svg_data_uri(scale=8, border=4, omitsize=False)

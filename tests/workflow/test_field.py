@@ -23,7 +23,6 @@ from app.workflow.opening import open_data
 from app.workflow.releasing import freeze, release
 from tests.workflow.conftest import NOW, PANEL, Editor, new_panel
 
-
 SMALL = PANEL | {"outline": [[0, 0], [96, 0], [96, 64], [0, 64]], "openings": []}
 
 
