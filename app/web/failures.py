@@ -5,7 +5,7 @@ from collections.abc import Awaitable, Callable
 from fastapi import FastAPI
 from fastapi.exceptions import RequestValidationError
 from starlette.exceptions import HTTPException
-from starlette.requests import Request
+from starlette.requests import ClientDisconnect, Request
 from starlette.responses import Response
 
 from app.panel.faults import Fault, Refused
@@ -24,6 +24,7 @@ def add_failures(app: FastAPI) -> None:
         app.add_exception_handler(error, _answering(translate))
     app.add_exception_handler(RequestValidationError, _answering(lambda error: refused(Refused(_faults(error)))))
     app.add_exception_handler(HTTPException, _answering(_found_by_server))
+    app.add_exception_handler(ClientDisconnect, _nobody_there)
     app.add_exception_handler(Exception, _answer_failed)
 
 
@@ -40,6 +41,11 @@ async def _answer_failed(request: Request, _error: Exception) -> Response:
     answer = answer_problem(request.scope, found)
     answer.headers.update(HEADERS)
     return answer
+
+
+async def _nobody_there(_request: Request, _error: Exception) -> Response:
+    """Whoever asked has gone before the request was whole: nothing was done, and nobody hears this."""
+    return Response(status_code=400)
 
 
 def _found_by_server(error: HTTPException) -> Problem:

@@ -28,6 +28,8 @@ export class Outbox {
     this.pause = 0;
     this.later = 0;
     this.draining = null;
+    this.tabs = new BroadcastChannel("castcourse-bed");
+    this.tabs.onmessage = () => this.show();
     for (const [on, name] of [[window, "online"], [document, "visibilitychange"], [window, "pageshow"]]) on.addEventListener(name, () => this.now());
     this.begin();
   }
@@ -149,7 +151,13 @@ export class Outbox {
     return { here: here.length, attention: attention.length, photos: photos.length, closed: this.closed };
   }
 
-  async tell() {
+  // Other tabs on this tablet hold the same records.
+  tell() {
+    this.tabs.postMessage("changed");
+    return this.show();
+  }
+
+  async show() {
     const counts = await this.counts().catch(() => null);
     if (counts) document.dispatchEvent(new CustomEvent("outbox:changed", { detail: counts }));
   }

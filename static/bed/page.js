@@ -26,8 +26,15 @@ function say(words) {
   banner.hidden = !words;
 }
 
+// A glove presses twice where it means once: the second press within this time is none.
+const TWICE = 400;
+let pressedAt = -Infinity;
+
 // Before anything is taken in: may this link record, whose record is it, and can this tablet keep it.
 async function guarded(act) {
+  const since = performance.now() - pressedAt;
+  if (since >= 0 && since < TWICE) return undefined;
+  pressedAt = performance.now();
   if (!data.mayRecord) return say("This link is for looking only. Ask the office for one that may record.");
   if (!work.by) {
     by.focus();

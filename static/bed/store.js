@@ -7,9 +7,20 @@ const STRICT = { durability: "strict" };
 
 let opening = null;
 
+// A later version of the page may have given the database another form; what this one needs is in that too.
 function opened() {
-  opening ??= new Promise((resolve, reject) => {
-    const asked = indexedDB.open(NAME, VERSION);
+  opening ??= lineOf(VERSION)
+    .catch((error) => (error?.name === "VersionError" ? lineOf() : Promise.reject(error)))
+    .catch((error) => {
+      opening = null;
+      throw error;
+    });
+  return opening;
+}
+
+function lineOf(version) {
+  return new Promise((resolve, reject) => {
+    const asked = indexedDB.open(NAME, version);
     asked.onupgradeneeded = () => {
       const records = asked.result.createObjectStore("records", { keyPath: "id" });
       records.createIndex("state", "state");
@@ -26,11 +37,7 @@ function opened() {
     };
     asked.onerror = () => reject(asked.error);
     asked.onblocked = () => reject(new Error("blocked"));
-  }).catch((error) => {
-    opening = null;
-    throw error;
   });
-  return opening;
 }
 
 // One transaction: what `work` returns once it is complete. A line that was closed under it is opened once more.
