@@ -26,15 +26,24 @@ function say(words) {
   banner.hidden = !words;
 }
 
-// A glove presses twice where it means once: the second press within this time is none.
+// A glove presses twice where it means once: a second press in the same place within this time is none.
 const TWICE = 400;
-let pressedAt = -Infinity;
+const PLACE = 24;
+let place = { x: 0, y: 0 };
+let pressed = { at: -Infinity, x: 0, y: 0 };
+addEventListener("pointerdown", ({ clientX, clientY }) => (place = { x: clientX, y: clientY }), true);
+
+function isTwice() {
+  const since = performance.now() - pressed.at;
+  const isThere = Math.hypot(place.x - pressed.x, place.y - pressed.y) < PLACE;
+  if (since >= 0 && since < TWICE && isThere) return true;
+  pressed = { at: performance.now(), ...place };
+  return false;
+}
 
 // Before anything is taken in: may this link record, whose record is it, and can this tablet keep it.
 async function guarded(act) {
-  const since = performance.now() - pressedAt;
-  if (since >= 0 && since < TWICE) return undefined;
-  pressedAt = performance.now();
+  if (isTwice()) return undefined;
   if (!data.mayRecord) return say("This link is for looking only. Ask the office for one that may record.");
   if (!work.by) {
     by.focus();
@@ -43,7 +52,11 @@ async function guarded(act) {
   const trouble = await whyNot();
   if (trouble) return say(trouble);
   say("");
-  return Promise.resolve(act()).catch((error) => say(error.message));
+  try {
+    return await act();
+  } catch (error) {
+    return say(error.message);
+  }
 }
 
 function show(task) {

@@ -4,6 +4,7 @@
 const NAME = "castcourse-bed";
 const VERSION = 1;
 const STRICT = { durability: "strict" };
+const RELAXED = { durability: "relaxed" };
 
 let opening = null;
 
@@ -41,15 +42,15 @@ function lineOf(version) {
 }
 
 // One transaction: what `work` returns once it is complete. A line that was closed under it is opened once more.
-async function run(names, mode, work, isAgain = false) {
+async function run(names, mode, work, how = STRICT, isAgain = false) {
   const line = await opened();
   let transaction;
   try {
-    transaction = line.transaction(names, mode, STRICT);
+    transaction = line.transaction(names, mode, how);
   } catch (error) {
     if (isAgain || error.name !== "InvalidStateError") throw error;
     opening = null;
-    return run(names, mode, work, true);
+    return run(names, mode, work, how, true);
   }
   return new Promise((resolve, reject) => {
     let result;
@@ -105,8 +106,8 @@ export const photoOf = (id) => run(["photos"], "readonly", (t) => asking(t.objec
 export async function whyNot() {
   if (!globalThis.indexedDB) return "This browser keeps nothing: no record can be taken here.";
   try {
-    await run(["device"], "readwrite", (transaction) => transaction.objectStore("device").put({ key: "probe", filled: "x".repeat(20_000) }));
-    await run(["device"], "readwrite", (transaction) => transaction.objectStore("device").delete("probe"));
+    await run(["device"], "readwrite", (transaction) => transaction.objectStore("device").put({ key: "probe", filled: "x".repeat(20_000) }), RELAXED);
+    await run(["device"], "readwrite", (transaction) => transaction.objectStore("device").delete("probe"), RELAXED);
   } catch (error) {
     return error?.name === "QuotaExceededError" ? "This tablet is full: make room before recording." : "This tablet cannot keep records just now; load the page again.";
   }

@@ -10,6 +10,8 @@ from types import TracebackType
 from urllib.parse import urlsplit
 
 FIELD = "/api/field/"
+TOLD = "/told/"
+"""What a page tells the test: heard at any time, passed on to nobody."""
 
 PORTAL = b"<!doctype html><title>Welcome</title><p>Press here to use this network.</p>"
 HOP = {"connection", "keep-alive", "transfer-encoding", "content-length", "host"}
@@ -29,6 +31,7 @@ class FaultProxy:
         self.waiting: deque[str] = deque()
         self.always = ""
         self.met: list[str] = []
+        self.told: list[str] = []
         self.is_offline = False
         self.lossy = 0.0
         self.bytes_per_second = 0
@@ -84,30 +87,31 @@ class _Handler(BaseHTTPRequestHandler):
     server: _Server
 
     def handle_one_request(self) -> None:
-        if self.server.proxy.is_offline:
-            self.close_connection = True
-            return
         super().handle_one_request()
 
     def forward(self) -> None:
         proxy = self.server.proxy
         body = self.rfile.read(int(self.headers.get("content-length") or 0))
-        if proxy.is_offline:
+        if self.path.startswith(TOLD):
+            proxy.told.append(self.path.removeprefix(TOLD))
+            self._answer(204, b"", {})
+        elif proxy.is_offline:
             self.close_connection = True
-            return
-        fault = proxy.fault_for(self.path)
-        if proxy.bytes_per_second and self.path.startswith(FIELD):
-            time.sleep(len(body) / proxy.bytes_per_second)
+        else:
+            if proxy.bytes_per_second and self.path.startswith(FIELD):
+                time.sleep(len(body) / proxy.bytes_per_second)
+            self._meet(proxy.fault_for(self.path), body)
+
+    def _meet(self, fault: str, body: bytes) -> None:
         if fault.isdigit():
             self._answer(int(fault), b"{}", {"content-type": "application/json", "retry-after": "1"})
         elif fault == "portal":
             self._answer(200, PORTAL, {"content-type": "text/html"})
         elif fault == "redirect":
             self._answer(302, b"", {"location": "/elsewhere"})
-        elif fault == "drop":
-            self.close_connection = True
-        elif fault == "hang":
-            proxy.hang()
+        elif fault in ("drop", "hang"):
+            if fault == "hang":
+                self.server.proxy.hang()
             self.close_connection = True
         else:
             self._pass_on(body, fault)

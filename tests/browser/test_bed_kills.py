@@ -1,0 +1,125 @@
+"""Nothing that was shown as recorded is lost when the browser or the server is killed without warning."""
+
+import json
+import os
+import shlex
+import time
+from collections.abc import Iterator
+from pathlib import Path
+from random import Random
+
+import pytest
+from bedside import Bedside, bedside, each_once, held, send_now, waiting
+from killing import KillableServer, killable_chromium, killable_server
+from playwright.sync_api import Browser, Page, expect
+
+pytestmark = pytest.mark.browser
+
+KILLS = 200
+SERVER_KILLS = 20
+
+TELL = """() => document.addEventListener("work:recorded", ({ detail }) => {
+  const told = new XMLHttpRequest();
+  told.open("POST", `/told/${detail.record.id}`, false);
+  told.send();
+})"""
+"""Told in the same moment in which the page shows it as recorded."""
+
+
+@pytest.fixture
+def bed(server) -> Iterator[Bedside]:
+    with bedside(server) as made:
+        yield made
+
+
+def test_two_hundred_kills_of_the_browser_after_a_tap(browser: Browser, bed: Bedside, tmp_path: Path) -> None:
+    """0 to 50 ms after each tap; the page opens again from the tablet, with no signal, and holds what it had shown."""
+    profile, random = tmp_path / "profile", Random(50)
+    profile.mkdir()
+    with killable_chromium(browser.browser_type, profile) as (_, tablet):
+        take(bed.open(tablet.new_page()))
+    bed.proxy.is_offline = True
+    for _ in range(KILLS):
+        with killable_chromium(browser.browser_type, profile) as (chromium, tablet):
+            page = bed.open(tablet.new_page())
+            assert set(bed.proxy.told) <= {one["id"] for one in held(page)}
+            page.evaluate(TELL)
+            page.evaluate("setTimeout(() => document.querySelector('#next-sheet button').click())")
+            time.sleep(random.uniform(0, 0.05))
+            chromium.kill()
+    bed.proxy.is_offline = False
+    with killable_chromium(browser.browser_type, profile) as (_, tablet):
+        page = tablet.new_page()
+        page.goto(bed.address)
+        waiting(page, 0)
+        each_once(bed, page)
+        assert set(bed.proxy.told) <= {one["id"] for one in bed.stored()}
+        assert len(bed.proxy.told) >= KILLS / 20, "kills that came after the record was shown"
+
+
+def take(page: Page) -> None:
+    page.get_by_role("button", name="Take to the bed").click()
+    expect(page.locator("#take-words")).to_contain_text("is on this tablet: it opens with no signal.")
+
+
+MANY = """async ([release, panel, count]) => {
+  const page = [...document.scripts].find((script) => script.src.includes("bed/page.js")).src;
+  const { add } = await import(page.replace("page.js", "store.js"));
+  for (let k = 0; k < count; k += 1) {
+    await add({ id: crypto.randomUUID(), release, panel, kind: "sheet", at: new Date().toISOString(), corrects: null,
+      body: { by: "R. Foreman", sheet: String(1 + k), state: "laid" } }, null);
+  }
+}"""
+
+
+def test_twenty_kills_of_the_server_in_a_batch(browser: Browser, tmp_path: Path) -> None:
+    random = Random(9)
+    with killable_server(tmp_path) as server, bedside(server) as bed:
+        page = bed.open(browser.new_context(viewport={"width": 1180, "height": 820}).new_page())
+        for _ in range(SERVER_KILLS):
+            bed.proxy.is_offline = True
+            page.evaluate(MANY, [bed.release, bed.panel, 50])
+            bed.proxy.is_offline = False
+            send_now(page)
+            page.wait_for_timeout(random.uniform(0, 120))
+            server.kill()
+            server.start()
+        send_now(page)
+        waiting(page, 0)
+        assert [one["sequence"] for one in bed.stored()] == list(range(1, 50 * SERVER_KILLS + 1))
+        each_once(bed, page)
+        page.context.close()
+
+
+def test_a_full_disk_of_the_server_keeps_the_record_on_the_tablet(browser: Browser, tmp_path: Path) -> None:
+    """The server's data on a small disk in memory, filled to the last byte."""
+    mounted = f'mount -t tmpfs -o size=6m tmpfs {shlex.quote(str(tmp_path))} && exec "$@"'
+    with killable_server(tmp_path, ("unshare", "-rm", "sh", "-c", mounted, "sh")) as server, bedside(server) as bed:
+        page = bed.open(browser.new_context(viewport={"width": 1180, "height": 820}).new_page())
+        inside = Path(f"/proc/{serving(server)}/root{tmp_path}")
+        fill(inside / "filler")
+        page.get_by_role("button", name="Sheet 1 is laid", exact=True).click()
+        send_now(page)
+        page.wait_for_timeout(500)
+        expect(page.locator("#outbox")).to_contain_text("■ 1 on this tablet, not sent")
+        (inside / "filler").unlink()
+        send_now(page)
+        waiting(page, 0)
+        assert json.loads(page.evaluate("JSON.stringify(1)")) == 1
+        page.context.close()
+
+
+def serving(server: KillableServer) -> int:
+    """The process that serves: the wrapper has become it."""
+    assert server.running
+    return server.running.process.pid
+
+
+def fill(file: Path) -> None:
+    with file.open("wb", buffering=0) as opened:
+        for size in (100_000, 4096, 512, 1):
+            try:
+                while opened.write(os.urandom(size)) == size:
+                    pass
+            except OSError:
+                continue
