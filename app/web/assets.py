@@ -11,6 +11,7 @@ from fastapi import APIRouter
 from starlette.responses import Response
 
 from app.drawing.style_sheet import style_sheet
+from app.web.fonts import subset_font
 from app.web.problems import failure
 
 STATIC = Path(__file__).parents[2] / "static"
@@ -98,4 +99,5 @@ def _found() -> Iterator[tuple[str, bytes]]:
             yield path.relative_to(STATIC).as_posix(), path.read_bytes()
     yield "drawing.css", drawing_styles().encode() + (STATIC / "drawing.css").read_bytes()
     for name, (package, inside) in FROM_WHEELS.items():
-        yield name, files(package).joinpath(inside).read_bytes()
+        content = files(package).joinpath(inside).read_bytes()
+        yield name, subset_font(content) if name.endswith(".ttf") else content

@@ -61,7 +61,7 @@ async function guarded(act) {
 
 function show(task) {
   document.body.dataset.task = task;
-  for (const button of document.querySelectorAll("[data-task]")) button.setAttribute("aria-pressed", String(button.dataset.task === task));
+  for (const button of document.querySelectorAll("nav [data-task]")) button.setAttribute("aria-pressed", String(button.dataset.task === task));
   for (const part of document.querySelectorAll("[data-of]")) part.hidden = part.dataset.of !== task;
   svg.setAttribute("viewBox", WITH_TAPES.includes(task) ? whole : svg.dataset.close);
   try {

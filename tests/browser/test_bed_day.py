@@ -74,8 +74,9 @@ def records(bed: Bedside) -> str:
 
 
 def tick(page: Page, button: str) -> None:
-    page.get_by_role("button", name=button, exact=True).click()
-    expect(page.get_by_role("button", name=button, exact=True)).to_have_attribute("aria-pressed", "true")
+    pressed = page.locator(".bed-side").get_by_role("button", name=button, exact=True)
+    pressed.click()
+    expect(pressed).to_have_attribute("aria-pressed", "true")
     page.wait_for_timeout(410)
 
 
