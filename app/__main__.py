@@ -14,6 +14,7 @@ from pathlib import Path
 from tempfile import mkdtemp
 from typing import NoReturn, TypeAlias
 
+from app.accounting import add_user_commands
 from app.documents.json_text import LARGEST_BYTES
 from app.documents.project_file import read_project, read_text
 from app.documents.results import layout_result
@@ -74,6 +75,7 @@ def _parser() -> _Parser:
     _add_server_commands(commands)
     _add_file_commands(commands)
     _add_copy_commands(commands)
+    add_user_commands(commands, _add_data)
     return parser
 
 
@@ -84,6 +86,8 @@ def _add_server_commands(commands: Commands) -> None:
     serve = commands.add_parser("serve", help="the server")
     serve.add_argument("--host", default="127.0.0.1", help="default: 127.0.0.1")
     serve.add_argument("--port", type=int, default=8350, help="default: 8350")
+    names = "name by which browsers on other machines call this server; again for more"
+    serve.add_argument("--name", metavar="NAME", action="append", default=[], help=names)
     _add_data(serve)
     serve.set_defaults(run=_serve)
 
@@ -210,13 +214,16 @@ def _demo(arguments: argparse.Namespace) -> None:
 def _serve(arguments: argparse.Namespace) -> None:
     from app.workflow.exchange import prepare
 
-    settings = Settings(data=arguments.data, host=arguments.host, port=arguments.port)
+    settings = Settings(arguments.data, arguments.host, arguments.port, names=tuple(arguments.name))
     try:
         settings.checked()
     except AddressRefused as refused:
         raise Trouble(str(refused)) from refused
     with storage_named():
-        prepare(settings.database)
+        has_owner = prepare(settings.database)
+    if settings.needs_sign_in and not has_owner:
+        way = "castcourse user add NAME --role owner"
+        raise Trouble(f"host: found {settings.host} and no account, expected an owner: {way}")
     _run_server(settings, may_move=False)
 
 

@@ -7,7 +7,7 @@ from contextlib import asynccontextmanager
 from fastapi import FastAPI
 from starlette.middleware.gzip import GZipMiddleware
 
-from app.settings import LOOPBACK_HOSTS, Settings
+from app.settings import Settings
 from app.web import (
     api_field,
     api_panels,
@@ -42,15 +42,18 @@ from app.web import (
     saw,
     settings_page,
     shares,
+    sign_in,
     submittal,
     term_help,
 )
 from app.web.body import BodyLimit
 from app.web.failures import add_failures
 from app.web.field_limits import FieldLimits
+from app.web.gate import Gate, routes_of
 from app.web.hints import Hints, closed_by_signals
 from app.web.logs import hide_tokens
 from app.web.security import KnownHosts, SameSite, SecurityHeaders
+from app.web.sign_in import Tries
 from app.workflow.opening import open_data
 
 ROUTERS = (
@@ -60,6 +63,7 @@ ROUTERS = (
     projects.router,
     person.router,
     shares.router,
+    sign_in.router,
     project.router,
     settings_page.router,
     editor.router,
@@ -104,9 +108,12 @@ def create_app(settings: Settings) -> FastAPI:
     app.state.settings = settings
     app.state.hints = Hints()
     app.state.field_limits = FieldLimits()
+    app.state.tries = Tries()
+    if settings.needs_sign_in:
+        app.add_middleware(Gate, routes=routes_of(ROUTERS, app.routes))
     app.add_middleware(BodyLimit, largest=settings.largest_body)
     app.add_middleware(SameSite)
-    app.add_middleware(KnownHosts, hosts=LOOPBACK_HOSTS)
+    app.add_middleware(KnownHosts, hosts=settings.known_hosts)
     app.add_middleware(GZipMiddleware, compresslevel=5)
     app.add_middleware(SecurityHeaders)
     add_failures(app)

@@ -14,12 +14,17 @@ class AddressRefused(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """`data` is the folder of the database; `largest_body` is in bytes."""
+    """`data` is the folder of the database; `largest_body` is in bytes.
+
+    `names` are what browsers on other machines may call the server by; `sign_in` asks for accounts on this machine too.
+    """
 
     data: Path
     host: str = "127.0.0.1"
     port: int = 8350
     largest_body: int = 20_000_000
+    names: tuple[str, ...] = ()
+    sign_in: bool = False
 
     @property
     def database(self) -> Path:
@@ -30,12 +35,24 @@ class Settings:
         host = f"[{self.host}]" if ":" in self.host else self.host
         return f"http://{host}:{self.port}/"
 
+    @property
+    def needs_sign_in(self) -> bool:
+        """Whoever reaches more than this machine asks who is there."""
+        return self.sign_in or not is_loopback(self.host)
+
+    @property
+    def known_hosts(self) -> frozenset[str]:
+        """Names that requests may come under, in lower case."""
+        if is_loopback(self.host):
+            return LOOPBACK_HOSTS
+        return frozenset(name.lower() for name in (*self.names, self.host))
+
     def checked(self) -> "Settings":
-        """The same settings; raises AddressRefused for an address that other machines can reach."""
-        if not is_loopback(self.host):
+        """The same settings; raises AddressRefused for an address that other machines reach under no known name."""
+        if not is_loopback(self.host) and not self.names:
             raise AddressRefused(
-                f"host: found {self.host}, expected 127.0.0.1, localhost or ::1; there is no sign-in yet, "
-                "so the server listens on this machine only"
+                f"host: found {self.host} without a name, expected --name NAME with it, the name by which browsers on"
+                " other machines call this server"
             )
         return self
 

@@ -30,6 +30,7 @@ FENCES = {
     "typst": {"documents"},
     "ezdxf": {"documents"},
     "xlsxwriter": {"documents"},
+    "pwdlib": {"workflow"},
     "sqlmodel": {"storage"},
     "sqlalchemy": {"storage"},
     "alembic": {"storage"},

@@ -9,10 +9,12 @@ import sqlite3
 import subprocess
 import sys
 import time
+import urllib.error
 import urllib.request
 from collections.abc import Iterator
 from contextlib import closing
 from dataclasses import dataclass
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
@@ -23,6 +25,10 @@ from openpyxl import load_workbook
 from pypdf import PdfReader
 
 from app.__main__ import main
+from app.storage import projects, reading, writing
+from app.workflow.loading import load_project
+from app.workflow.opening import open_data
+from app.workflow.releasing import freeze, release
 
 ROOT = Path(__file__).parents[1]
 B1 = ROOT / "tests" / "cases" / "b1.json"
@@ -197,7 +203,9 @@ class TestWords:
             "import",
             "export",
             "backup",
+            "verify",
             "restore",
+            "user",
         ]
 
 
@@ -413,10 +421,102 @@ class TestServer:
 
     def test_an_address_that_other_machines_reach_is_refused(self, tmp_path, here):
         (line,) = here.refused("serve", "--host", "0.0.0.0", "--data", tmp_path / "data")
-        assert line.startswith("host: found 0.0.0.0, expected 127.0.0.1")
+        assert line.startswith("host: found 0.0.0.0 without a name, expected --name NAME with it")
         assert not (tmp_path / "data").exists()
+
+    def test_without_an_account_no_other_machine_is_served(self, tmp_path, here):
+        words = ("serve", "--host", "0.0.0.0", "--name", "bed.yard.example", "--data", tmp_path / "data")
+        (line,) = here.refused(*words)
+        expected = "expected an owner: castcourse user add NAME --role owner"
+        assert line == f"host: found 0.0.0.0 and no account, {expected}"
 
     def test_a_damaged_database_is_refused(self, tmp_path, here):
         (tmp_path / "castcourse.sqlite3").write_bytes(b"SQLite format 3\0" + b"\xff" * 5000)
         (line,) = here.refused("serve", "--port", "0", "--data", tmp_path)
         assert "damaged" in line
+
+
+class TestUsers:
+    """Accounts by command: passwords come from standard input, never as a word of the command."""
+
+    def user(self, data, *words, given="a long enough word\n"):
+        with started("user", *words, "--data", data, stdin=subprocess.PIPE) as process:
+            out, err = process.communicate(given.encode(), timeout=60)
+        assert b"Traceback" not in err
+        return process.returncode, out.decode(), err.decode()
+
+    def test_an_owner_is_made_and_then_another_machine_can_be_served(self, tmp_path):
+        assert self.user(tmp_path, "add", "Olive Owner", "--role", "owner") == (0, "Olive Owner is owner\n", "")
+        assert self.user(tmp_path, "list") == (0, "Olive Owner\towner\n", "")
+        with socket.create_server(("127.0.0.1", 0)) as taken:
+            port = taken.getsockname()[1]
+        words = ("serve", "--host", "0.0.0.0", "--name", "bed.yard.example", "--port", port, "--data", tmp_path)
+        with started(*words) as process:
+            try:
+                assert b"Castcourse is at" in process.stdout.readline()
+                asked = urllib.request.Request(f"http://127.0.0.1:{port}/", headers={"host": "bed.yard.example"})
+                with urllib.request.urlopen(asked, timeout=20) as answer:
+                    assert answer.url.endswith("/sign-in?then=/")
+                with pytest.raises(urllib.error.HTTPError, match="421"):
+                    urllib.request.urlopen(f"http://127.0.0.1:{port}/", timeout=20)
+            finally:
+                process.kill()
+
+    @pytest.mark.parametrize(
+        ("words", "given", "found"),
+        [
+            (
+                ("add", "Olive Owner", "--role", "owner"),
+                "short\n",
+                "user: password: found 5 characters, expected 10 to",
+            ),
+            (
+                ("add", "Olive Owner", "--role", "king"),
+                "a long enough word\n",
+                "user: ROLE: found 'king', expected one of",
+            ),
+            (("role", "Nobody", "owner"), "", "user: NAME: found 'Nobody', expected a name; there is no account"),
+        ],
+    )
+    def test_what_cannot_be_is_told_in_one_line(self, tmp_path, words, given, found):
+        status, out, err = self.user(tmp_path, *words, given=given)
+        assert (status, out, len(err.splitlines())) == (2, "", 1)
+        assert err.startswith(found)
+
+    def test_the_last_owner_stays_one(self, tmp_path):
+        self.user(tmp_path, "add", "Olive Owner", "--role", "owner")
+        for words in (("disable", "Olive Owner"), ("role", "Olive Owner", "viewer")):
+            status, _, err = self.user(tmp_path, *words)
+            assert status == 2
+            assert "the last owner, who must stay one" in err
+        self.user(tmp_path, "add", "Otto Owner", "--role", "owner")
+        assert self.user(tmp_path, "disable", "Olive Owner") == (0, "Olive Owner is disabled\n", "")
+        assert self.user(tmp_path, "role", "Otto Owner", "viewer")[0] == 2
+
+
+class TestVerify:
+    def test_a_changed_byte_in_the_store_is_found(self, tmp_path, here):
+        (tmp_path / "one panel.json").write_text(sound_text())
+        here.answered("import", tmp_path / "one panel.json", "--data", tmp_path)
+        assert here.answered("verify", "--data", tmp_path) == "0 releases, each as it was released\n"
+        release_all(tmp_path / "castcourse.sqlite3")
+        assert re.fullmatch(r"[1-9] releases?, each as it was released\n", here.answered("verify", "--data", tmp_path))
+        with closing(sqlite3.connect(tmp_path / "castcourse.sqlite3")) as connection:
+            connection.execute("DROP TRIGGER release_part_stays_update")
+            connection.execute("UPDATE release_part SET content = x'00' WHERE name = 'sheets.svg'")
+            connection.commit()
+        lines = here.refused("verify", "--data", tmp_path)
+        assert any("sheets.svg: found nothing that can be read" in line for line in lines)
+
+
+def release_all(database):
+    """Every panel of the database frozen as rev A."""
+    engine = open_data(database)
+    with reading(engine) as session:
+        found = [panel.id for line in projects.list_all(session) for panel in load_project(session, line.id).panels]
+    for panel in found:
+        with reading(engine) as session:
+            frozen = freeze(session, panel)
+        with writing(engine) as session:
+            release(session, frozen, why="For casting", person="Detailer", now=datetime.now(UTC))
+    engine.dispose()

@@ -241,3 +241,53 @@ class RecordRefused(SQLModel, table=True):
     content: str = _text()
     why: str = _text()
     received_at: str = _text()
+
+
+class Account(SQLModel, table=True):
+    """Who may sign in; `folded` is the name as it is compared, without case."""
+
+    __table_args__ = (
+        CheckConstraint("role IN ('owner', 'detailer', 'manager', 'foreman', 'viewer')", name="role_is_known"),
+        CheckConstraint("length(name) BETWEEN 1 AND 40", name="name_given"),
+        CheckConstraint("password_hash LIKE '$argon2id$%'", name="password_is_hashed"),
+        UniqueConstraint("folded", name="one_account_a_name"),
+        _STRICT,
+    )
+    id: str = _key()
+    name: str = _text()
+    folded: str = _text()
+    role: str = _text()
+    password_hash: str = _text()
+    created_at: str = _text()
+    disabled_at: str | None = _text(nullable=True, default=None)
+
+
+class SignIn(SQLModel, table=True):
+    """A session of an account on one device; the token itself is nowhere stored."""
+
+    __tablename__ = "sign_in"
+    __table_args__ = (
+        CheckConstraint("length(token_hash) = 64", name="token_is_hashed"),
+        UniqueConstraint("token_hash", name="one_session_a_token"),
+        Index("sign_in_of_account", "account_id"),
+        _STRICT,
+    )
+    id: str = _key()
+    account_id: str = _parent("account.id")
+    token_hash: str = _text()
+    device: str = _text()
+    created_at: str = _text()
+    last_used_at: str = _text()
+    expires_at: str = _text()
+    ended_at: str | None = _text(nullable=True, default=None)
+
+
+class Audit(SQLModel, table=True):
+    """Who did what, beside the log of each panel. Triggers refuse any change."""
+
+    __table_args__ = (_STRICT,)
+    id: int | None = Field(default=None, primary_key=True, sa_type=Integer)
+    at: str = _text()
+    who: str = _text()
+    what: str = _text()
+    about: str = _text()

@@ -56,7 +56,8 @@ def viewer_of(request: Request, database: Database, now: Now) -> Viewer:
     """The office on this machine, or a guest by the link's cookie; raises Failure 404 for a link that is closed."""
     token = request.cookies.get(cookie_name(request))
     if token is None:
-        return Viewer()
+        account = getattr(request.state, "account", None)
+        return Viewer(may_record=account is None or account.role != "viewer")
     return _guest(database, token, now)
 
 

@@ -7,6 +7,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.responses import HTMLResponse
 
 from app.web.assets import asset_url
+from app.web.form_token import VISITOR, with_form_token
 from app.web.term_help import helped, terms_digest
 
 TEMPLATES = Path(__file__).parents[2] / "templates"
@@ -20,6 +21,7 @@ templates = Environment(
 )
 templates.globals["asset"] = asset_url
 templates.globals["terms_address"] = lambda: f"/terms/{terms_digest()}"
+templates.globals["visitor"] = VISITOR.get
 templates.filters["helped"] = helped
 
 
@@ -41,7 +43,7 @@ class Page:
 
 def html(template: str, view: object) -> str:
     """A template filled with one value; raises jinja2.UndefinedError for a field that the value has not."""
-    return templates.get_template(template).render(view=view)
+    return with_form_token(templates.get_template(template).render(view=view))
 
 
 def show(template: str, view: object, status: int = 200, headers: dict[str, str] | None = None) -> HTMLResponse:

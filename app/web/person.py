@@ -1,4 +1,4 @@
-"""Who is at work at this browser: a name for the history and for undo. On this machine nobody signs in."""
+"""Who is at work at this browser: a name for the history and for undo; on this machine nobody signs in."""
 
 import re
 from typing import Annotated
@@ -12,6 +12,7 @@ from app.panel.faults import Fault, Refused
 from app.panel.wording import quoted
 from app.web.database import OFFICE
 from app.web.forms import Form, then
+from app.web.gate import account_of
 
 LONGEST_PERSON = 40
 COOKIE = "person"
@@ -21,7 +22,10 @@ router = APIRouter(include_in_schema=False)
 
 
 def person_of(request: Request) -> str:
-    """The name in the cookie; the office where there is none that can be one."""
+    """Who has signed in; else the name in the cookie, or the office where there is none that can be one."""
+    account = account_of(request)
+    if account is not None:
+        return account.name
     name = unquote(request.cookies.get(COOKIE, ""))
     return name if is_name(name) else OFFICE
 
@@ -33,13 +37,17 @@ def is_name(name: str) -> bool:
     return 1 <= len(name) <= LONGEST_PERSON and name.isprintable() and name == name.strip()
 
 
+def way_back(path: str) -> str:
+    """A page of our own, or the list of projects for anything else."""
+    return path if re.fullmatch(r"/[\w/-]*", path) and not path.startswith("//") else "/"
+
+
 @router.post("/person")
 def set_person(form: Form) -> Response:
     """Keeps the name in this browser and goes back to the page; raises Refused for what is no name."""
     name = form.get("name", "") or OFFICE
     if not is_name(name):
         raise Refused([Fault("name", quoted(name), f"a name of 1 to {LONGEST_PERSON} characters that print")])
-    back = form.get("then", "/")
-    answer = then(back if re.fullmatch(r"/[\w/-]*", back) and not back.startswith("//") else "/")
+    answer = then(way_back(form.get("then", "/")))
     answer.set_cookie(COOKIE, quote(name), max_age=A_YEAR, httponly=True, samesite="strict")
     return answer

@@ -24,6 +24,7 @@ KINDS = {
     kind.code: kind
     for kind in (
         Kind("malformed", 400, "The request cannot be read"),
+        Kind("sign-in", 401, "Nobody has signed in"),
         Kind("forbidden", 403, "This may not be done from here"),
         Kind("cross-site", 403, "This request came from another site"),
         Kind("not-found", 404, "There is nothing at this address"),

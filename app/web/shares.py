@@ -8,7 +8,7 @@ from fastapi import APIRouter
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
-from app.storage import panels, projects, reading, shares, writing
+from app.storage import audit, panels, projects, reading, shares, writing
 from app.storage.errors import NotFound
 from app.storage.shares import Rights, StoredShare
 from app.web.answers import answer_problem
@@ -17,6 +17,7 @@ from app.web.forms import Form, chosen, then
 from app.web.guests import NOTHING_THERE, set_guest
 from app.web.page_links import project_path
 from app.web.pages import Page, show
+from app.web.person import Person
 from app.web.words import at
 
 router = APIRouter(include_in_schema=False)
@@ -47,7 +48,7 @@ class OpeningPage(Page):
 
 
 @router.post("/projects/{project_id}/shares")
-def make(project_id: str, request: Request, database: Database, form: Form, now: Now) -> HTMLResponse:
+def make(project_id: str, request: Request, database: Database, form: Form, now: Now, person: Person) -> HTMLResponse:
     """A link that opens the bed pages of the project, or of one panel: to look, or to record too; for ever or not."""
     panel_id = form.get("panel") or None
     rights: Rights = "record" if chosen(form, "rights", RIGHTS) == "record" else "view"
@@ -57,6 +58,7 @@ def make(project_id: str, request: Request, database: Database, form: Form, now:
         project = projects.find(session, project_id)
         mark = panels.find(session, panel_id).mark if panel_id else None
         made = shares.create(session, project_id, panel_id, rights, now, expires)
+        audit.note(session, person, f"link made, {RIGHTS[rights]}", f"{project.name} {mark or ''}".strip(), now)
     back = f"/projects/{project_id}"
     address = f"{request.base_url}s/{made.token}"
     page = NewSharePage(
@@ -78,12 +80,13 @@ def qr_of(address: str) -> str:
 
 
 @router.post("/projects/{project_id}/shares/{share_id}/revoke")
-def revoke(project_id: str, share_id: str, database: Database, now: Now) -> RedirectResponse:
+def revoke(project_id: str, share_id: str, database: Database, now: Now, person: Person) -> RedirectResponse:
     """Closes a link for good."""
     with writing(database) as session:
         if share_id not in {share.id for share in shares.list_of_project(session, project_id)}:
             raise NotFound("share", share_id)
         shares.revoke(session, share_id, now)
+        audit.note(session, person, "link revoked", projects.find(session, project_id).name, now)
     return then(f"/projects/{project_id}#share")
 
 

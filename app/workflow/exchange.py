@@ -1,20 +1,22 @@
 """Projects between the database and files, for the command."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 from datetime import datetime
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from app.panel.faults import Fault, Refused
 from app.panel.wording import one_of, quoted
-from app.storage import Session, backup, projects, reading, releases, restore, writing
+from app.storage import Session, accounts, backup, projects, reading, releases, restore, writing
 from app.storage.errors import DatabaseRefused
 from app.workflow.demonstration import open_demonstration
 from app.workflow.loading import LoadedProject, check_project, load_project
 from app.workflow.opening import Connections, open_data
 from app.workflow.projects import create_project, project_file
 from app.workflow.releasing import verify
+
+Result = TypeVar("Result")
 
 
 def import_file(database: Path, document: Any, now: datetime) -> str:
@@ -42,10 +44,20 @@ def bring_in_demonstration(database: Path, now: datetime) -> None:
         open_demonstration(session, now)
 
 
-def prepare(database: Path) -> None:
-    """A database that can be served: made, or looked at and brought up to date; raises StorageError."""
-    with _opened(database):
-        pass
+def prepare(database: Path) -> bool:
+    """A database that can be served: made, or looked at and brought up to date; whether somebody owns it.
+
+    Raises StorageError.
+    """
+    with _opened(database) as engine, reading(engine) as session:
+        return any(one.role == "owner" and not one.disabled_at for one in accounts.every(session))
+
+
+def with_accounts(database: Path, act: Callable[[Session], Result]) -> Result:
+    """Does something with the accounts of a database, made when it is not there; raises StorageError, Refused."""
+    database.parent.mkdir(parents=True, exist_ok=True)
+    with _opened(database) as engine, writing(engine) as session:
+        return act(session)
 
 
 def back_up(database: Path, copy: Path) -> Path:

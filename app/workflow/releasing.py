@@ -16,7 +16,7 @@ from app.panel.faults import Fault
 from app.panel.project import Project, Wall
 from app.panel.release import ReleaseHead, faults_of, part_digest
 from app.panel.values import Panel
-from app.storage import Session, releases
+from app.storage import Session, audit, releases
 from app.storage.releases import NoticeKind, StoredRelease
 from app.storage.text import time_text
 from app.workflow.compute import compute
@@ -83,7 +83,9 @@ def release(session: Session, frozen: Frozen, *, why: str, person: str, now: dat
         previous=last.digest if last else "",
         parts={name: part_digest(content) for name, content in frozen.parts.items()},
     )
-    return releases.insert(session, head, frozen.parts)
+    made = releases.insert(session, head, frozen.parts)
+    audit.note(session, person, f"released as rev {made.letter}", frozen.mark, now)
+    return made
 
 
 def set_notice(
@@ -96,6 +98,7 @@ def set_notice(
     if (kind == "hold") == (found.hold is not None):
         stands = "on hold" if found.hold else "not on hold"
         raise NotReleased([Fault(f"rev {found.letter}", stands, "the other")])
+    audit.note(session, person, f"{kind}, rev {found.letter}", found.head.mark, now)
     return releases.add_notice(session, release_id, kind, person, why, now)
 
 

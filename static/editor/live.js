@@ -2,6 +2,8 @@
 // there, and what it costs stands beside the pointer. One question at a time; an answer to another place than the hand is at
 // by then is dropped. The drawing is put back when the gesture ends, or just before the answer of its edit is put in.
 
+import { formHeaders } from "../form_token.js";
+
 const REST = 60;
 const BESIDE = 16;
 const OVER_FINGER = 72;
@@ -53,7 +55,7 @@ export class Live {
   // No answer is no preview; the edit itself will say what is wrong.
   async answer(values) {
     try {
-      const answered = await fetch(this.address, { method: "POST", body: new URLSearchParams(this.writes.dressed(values)) });
+      const answered = await fetch(this.address, { method: "POST", headers: formHeaders, body: new URLSearchParams(this.writes.dressed(values)) });
       return answered.ok ? await answered.text() : null;
     } catch {
       return null;

@@ -2,6 +2,7 @@
 // to the next one down, a row that is chosen is chosen in the drawing and the other way round, rows pasted are looked at
 // before they are put in.
 
+import { formHeaders } from "../form_token.js";
 import { changedIn, isChanged, makeDefault } from "./touched.js";
 
 const REST = 400;
@@ -193,7 +194,7 @@ export class Table {
   async ask() {
     const text = this.pasted.value;
     const body = new URLSearchParams({ table: text });
-    const answer = await fetch(`${this.editor.dataset.table}/look`, { method: "POST", body }).catch(() => ({ ok: false }));
+    const answer = await fetch(`${this.editor.dataset.table}/look`, { method: "POST", headers: formHeaders, body }).catch(() => ({ ok: false }));
     if (!answer.ok || text !== this.pasted.value) return;
     const look = document.getElementById("pasted-look");
     look.innerHTML = await answer.text();

@@ -169,7 +169,7 @@ def test_the_first_load_is_light(tablet: BrowserContext, server) -> None:
 
 
 def test_the_bed_drawing_prints_in_one_bit(browser: Browser, server) -> None:
-    """At 384 dots to the inch. Two zones and cut bricks of two classes on a page of black and white dots: no two look alike."""
+    """At 384 dots to the inch, black or white: cut bricks of two classes, and a zone; no two look alike."""
     panel = PANEL | {
         "zones": [{"mark": "S1", "rect": [0, 88, 240, 8], "size": "modular", "bond": "soldier"}],
         "openings": [{"mark": "W1", "use": "window", "rect": [97, 41, 47, 46]}],

@@ -19,6 +19,7 @@ MIGRATIONS = Path(__file__).parents[2] / "migrations"
 NEWEST = max(MIGRATIONS.glob("versions/0*.py")).name[:4]
 TABLES = [tables.Project, tables.Wall, tables.Panel, tables.Command, tables.Share, tables.Release]
 TABLES += [tables.ReleasePart, tables.ReleaseNotice, tables.Record, tables.RecordPhoto, tables.RecordRefused]
+TABLES += [tables.Account, tables.SignIn, tables.Audit]
 
 
 def schema(database):
