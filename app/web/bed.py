@@ -2,6 +2,7 @@
 
 import json
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Annotated, Literal
 
 from fastapi import APIRouter, Query
@@ -12,12 +13,13 @@ from app.storage import panels, projects, reading, records, releases
 from app.storage.errors import NotFound
 from app.web.bed_release import now_of, release_page
 from app.web.bed_view import Readings, page_of, readings_of
-from app.web.database import Database
+from app.web.database import Database, Now
 from app.web.drift_asked import asked_of
 from app.web.forms import then
 from app.web.guests import NOTHING_THERE, BedViewer, Viewer, clear_guest
 from app.web.pages import Page, show
 from app.web.problems import Failure, failure
+from app.workflow.bed_records import BedWork, bed_work
 from app.workflow.compute import compute
 from app.workflow.loading import LoadedPanel, load_panel
 from app.workflow.opening import Connections
@@ -30,17 +32,28 @@ Shown = Literal["set-out", "sheets", "brick", "checkpoints"]
 
 @dataclass(frozen=True, slots=True)
 class BedLink:
+    """A panel on the list: `state` says its revision and how far it is."""
+
     mark: str
     wall: str
     address: str
+    state: str
+
+
+@dataclass(frozen=True, slots=True)
+class BedDay:
+    """The panels of one casting day, or those that have none yet."""
+
+    words: str
+    panels: tuple[BedLink, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BedListPage(Page):
-    """The panels that a link to a project opens."""
+    """The panels that a link to a project opens, in the order in which they are cast."""
 
     name: str
-    panels: tuple[BedLink, ...]
+    days: tuple[BedDay, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +64,7 @@ class ReadingsPart:
 
 
 @router.get("")
-def bed_list(database: Database, viewer: BedViewer) -> Response:
+def bed_list(database: Database, viewer: BedViewer, now: Now) -> Response:
     """Every panel that the link opens; the office starts from the list of projects."""
     if viewer.project_id is None:
         return then("/")
@@ -59,10 +72,33 @@ def bed_list(database: Database, viewer: BedViewer) -> Response:
         return then(f"/bed/{viewer.panel_id}")
     with reading(database) as session:
         whole = projects.read_whole(session, viewer.project_id)
-    links = tuple(
-        BedLink(panel.mark, wall.mark, f"/bed/{panel.id}") for wall in whole.walls for panel in whole.panels[wall.id]
-    )
-    return show("bed_list.html", BedListPage(title="Bed views", name=whole.project.name, panels=links))
+        links: dict[str, list[BedLink]] = {}
+        for wall in whole.walls:
+            for panel in whole.panels[wall.id]:
+                state = _state(bed_work(session, panel.id))
+                day = str(panel.document.get("cast_on") or "")
+                links.setdefault(day, []).append(BedLink(panel.mark, wall.mark, f"/bed/{panel.id}", state))
+    by_day = sorted(links.items(), key=lambda each: (not each[0], each[0]))
+    days = tuple(BedDay(_day_words(day, now), tuple(panels)) for day, panels in by_day)
+    return show("bed_list.html", BedListPage(title="At the bed", name=whole.project.name, days=days))
+
+
+def _day_words(day: str, now: datetime) -> str:
+    if not day:
+        return "No casting day yet"
+    today = now.astimezone().date().isoformat()
+    return f"Cast today, {day}" if day == today else f"Cast on {day}"
+
+
+def _state(work: BedWork | None) -> str:
+    if work is None:
+        return "not released yet"
+    concrete = work.progress.concrete
+    if work.newest.hold:
+        return f"rev {work.newest.letter}, ON HOLD"
+    if concrete:
+        return f"rev {work.newest.letter}, concrete {concrete.body['state']}"
+    return f"rev {work.newest.letter}, {work.laid} of {work.sheets} sheets laid"
 
 
 @router.post("/leave")

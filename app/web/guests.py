@@ -53,10 +53,12 @@ def clear_guest(response: Response, request: Request) -> Response:
 
 
 def viewer_of(request: Request, database: Database, now: Now) -> Viewer:
-    """The office on this machine, or a guest by the link's cookie; raises Failure 404 for a link that is closed."""
-    token = request.cookies.get(cookie_name(request))
-    if token is None:
-        account = getattr(request.state, "account", None)
+    """Who has signed in, the office on this machine, or a guest by the link's cookie.
+
+    Raises Failure 404 for a link that is closed.
+    """
+    account, token = getattr(request.state, "account", None), request.cookies.get(cookie_name(request))
+    if account is not None or token is None:
         return Viewer(may_record=account is None or account.role != "viewer")
     return _guest(database, token, now)
 

@@ -20,7 +20,7 @@ from app.web.pages import Page, Step, show
 from app.web.person import way_back
 from app.web.problems import Failure, failure, problem
 from app.web.words import at
-from app.workflow.accounts import change_password, sign_in
+from app.workflow.accounts import LONGEST_NAME, change_password, sign_in, whose
 
 router = APIRouter(include_in_schema=False)
 
@@ -115,13 +115,15 @@ def ask(request: Request, to: Annotated[str, Query(alias="then")] = "/") -> Resp
 @router.post("/sign-in")
 def enter(request: Request, form: Form, database: Database, now: Now) -> Response:
     """A new session, never one that was there before; 429 after too many failures."""
-    name, tries = form.get("name", ""), request.app.state.tries
+    name, tries = form.get("name", "")[:LONGEST_NAME], request.app.state.tries
     keys = (f"name {name.casefold()}", f"from {request.client.host if request.client else ''}")
     if wait := tries.wait(*keys):
         found = problem("too-many", f"Too many failed sign-ins. Try again in {max(1, wait // 60)} min.")
         raise Failure(type(found)(found.kind, found.detail, headers={"retry-after": str(wait)}))
+    with reading(database) as session:
+        account = whose(session, name, form.get("password", ""))
     with writing(database) as session:
-        signed = sign_in(session, name, form.get("password", ""), _device(request), now)
+        signed = sign_in(session, account, name, _device(request), now)
         if signed and (old := request.cookies.get(cookie_name(request.url.scheme))):
             _end(session, old, now)
     if signed is None:

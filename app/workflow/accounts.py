@@ -58,11 +58,16 @@ def disable(session: Session, name: str, *, by: str, now: datetime) -> None:
     audit.note(session, by, "account disabled", account.name, now)
 
 
-def sign_in(session: Session, name: str, password: str, device: str, now: datetime) -> SignedIn | None:
-    """A new session; None where name and password do not belong together, and nothing says which was wrong."""
+def whose(session: Session, name: str, password: str) -> StoredAccount | None:
+    """The account that name and password belong to, else None; nothing says which was wrong. It takes its time."""
     account = accounts.named(session, name)
     is_right = HASHING.verify(password[:LONGEST], account.password_hash if account else NOBODY)
-    if account is None or account.disabled_at or not is_right:
+    return account if account and is_right and not account.disabled_at else None
+
+
+def sign_in(session: Session, account: StoredAccount | None, name: str, device: str, now: datetime) -> SignedIn | None:
+    """A new session for the account that `whose` found, and a line in the log whether or not it found one."""
+    if account is None or accounts.find(session, account.id).disabled_at:
         audit.note(session, name[:LONGEST_NAME] or "nobody", "sign-in refused", device, now)
         return None
     audit.note(session, account.name, "signed in", device, now)

@@ -83,16 +83,42 @@ class BedWork:
         return (*hold, *(f"{done} of {whole} {what}" for done, whole, what in counted if done < whole))
 
 
+@dataclass(frozen=True, slots=True)
+class Given:
+    """What there is to do on a release, by the names that records bear."""
+
+    sheets: frozenset[str]
+    points: frozenset[str]
+    steps: frozenset[str]
+    wash: frozenset[str]
+
+
+_GIVEN: dict[str, Given] = {}
+"""By the release's digest: it never changes, and is asked for every few seconds."""
+
+
+def _given(session: Session, row: StoredRelease) -> Given:
+    if row.digest not in _GIVEN:
+        held: dict[str, Any] = json.loads(releases.part(session, row.id, BED))
+        _GIVEN[row.digest] = Given(
+            frozenset(sheet["mark"] for sheet in held["sheets"]),
+            frozenset(point["mark"] for point in held["checkpoints"]),
+            frozenset(step["name"] for step in held["placing"]),
+            frozenset(step["key"] for step in held["strip"]),
+        )
+    return _GIVEN[row.digest]
+
+
 def bed_work(session: Session, panel_id: str) -> BedWork | None:
     """None for a panel that was never released."""
     rows = releases.of_panel(session, panel_id)
     if not rows:
         return None
     stored = records.of_panel(session, panel_id)
-    given: dict[str, Any] = json.loads(releases.part(session, rows[0].id, BED))
+    given = _given(session, rows[0])
     done = progress(Arrived(one.record, one.arrival) for one in stored)
     last = {record.body["checkpoint"]: record for record in done.readings}
-    points = {point["mark"] for point in given["checkpoints"]}
+    points = given.points
     items = {item.key for item in BEFORE} - COUNTED
     return BedWork(
         newest=rows[0],
@@ -100,16 +126,16 @@ def bed_work(session: Session, panel_id: str) -> BedWork | None:
         progress=done,
         stored=stored,
         photos=records.with_photos(session, [one.record.id for one in stored]),
-        sheets=len(given["sheets"]),
-        laid=len({sheet["mark"] for sheet in given["sheets"]} & set(done.sheets)),
+        sheets=len(given.sheets),
+        laid=len(given.sheets & set(done.sheets)),
         points=len(points),
         held=sum(record.body["verdict"] == "hold" for mark, record in last.items() if mark in points),
         items=len(items),
         ticked=len(items & set(done.checks)),
-        steps=len(given["placing"]),
-        placed=len({step["name"] for step in given["placing"]} & set(done.bricks)),
-        wash=len(given["strip"]),
-        washed=len({step["key"] for step in given["strip"]} & set(done.steps)),
+        steps=len(given.steps),
+        placed=len(given.steps & set(done.bricks)),
+        wash=len(given.wash),
+        washed=len(given.wash & set(done.steps)),
     )
 
 

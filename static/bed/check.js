@@ -134,9 +134,16 @@ export class Check {
     this.keypad.open(point, `${point.mark}, ${point.control || "joint line"}`, expected);
   }
 
+  // Right at another checkpoint, and an inch or more off this one: most likely that one was read.
+  misread(value) {
+    if (Math.abs(value - this.point.nominal) <= 1) return "";
+    const other = this.points.find((point) => point.axis === this.point.axis && Math.abs(value - this.expected(point)) <= point.band);
+    return other ? `Did you read ${other.mark}? It is at ${other.at}. ` : "";
+  }
+
   judged(value, words) {
     const verdict = judge({ value, bed: this.temperature, tape: number(this.tape.value) }, this.point, this.work.data.unit, this.work.data.degree);
-    return { ...verdict, name: NAMES[verdict.kind], words };
+    return { ...verdict, said: this.misread(value) + verdict.said, name: NAMES[verdict.kind], words };
   }
 
   async record(point, reading) {

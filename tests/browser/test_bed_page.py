@@ -75,6 +75,12 @@ MEASURE = """() => {
     const size = parseFloat(getComputedStyle(element).fontSize);
     if (seen(element) && size < 28) faults.push(`number ${size}: ${element.textContent}`);
   }
+  const drawn = "#bed-svg .layer:not(.brick):not(.cuts):not(.pole) path, #bed-svg .layer circle";
+  for (const line of document.querySelectorAll(drawn)) {
+    const { stroke, strokeWidth, display } = getComputedStyle(line);
+    if (!line.checkVisibility() || display === "none" || stroke === "none" || line.closest("pattern")) continue;
+    if (parseFloat(strokeWidth) < 2) faults.push(`line ${strokeWidth}: ${line.getAttribute("class")}`);
+  }
   const wide = document.documentElement.scrollWidth;
   if (wide > innerWidth + 1) faults.push(`wider than the screen: ${wide}`);
   return faults;

@@ -12,11 +12,11 @@ from scenario import stored
 
 from app.main import ROUTERS, create_app
 from app.settings import Settings
-from app.storage import writing
+from app.storage import accounts, writing
 from app.storage.accounts import ROLES
 from app.web.gate import cookie_name, form_token
 from app.web.roles import BY_LINK, OPEN, RIGHTS
-from app.workflow.accounts import add, sign_in
+from app.workflow.accounts import add
 
 pytestmark = pytest.mark.anyio
 
@@ -45,9 +45,9 @@ async def tokens(app: object) -> dict[str, str]:
     with writing(app.state.engine) as session:  # type: ignore[attr-defined]
         for role in ROLES:
             add(session, f"The {role}", role, PASSWORD, by="test", now=NOW)
-            signed = sign_in(session, f"The {role}", PASSWORD, "a test", NOW)
-            assert signed
-            found[role] = signed.token
+            account = accounts.named(session, f"The {role}")
+            assert account
+            found[role] = accounts.begin_session(session, account.id, "a test", NOW)
     return found
 
 
