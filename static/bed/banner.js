@@ -2,6 +2,7 @@
 
 export function watchBanner(work, outbox) {
   const out = document.getElementById("outbox");
+  let unsent = 0;
   const box = document.createElement("div");
   box.className = "bed-say news";
   box.setAttribute("role", "alert");
@@ -10,6 +11,7 @@ export function watchBanner(work, outbox) {
 
   document.addEventListener("outbox:changed", ({ detail }) => {
     const { here, attention, photos, closed } = detail;
+    unsent = here + photos;
     out.dataset.state = attention ? "attention" : here || photos ? "here" : "sent";
     out.textContent = [
       here ? `■ ${here} on this tablet, not sent` : "✓ All sent",
@@ -28,11 +30,13 @@ export function watchBanner(work, outbox) {
     box.hidden = !isNewer && !hold;
     if (box.hidden) return;
     const words = document.createElement("p");
-    words.textContent = [hold && `ON HOLD: ${hold}`, isNewer && `Rev ${newest.rev} is released; this page shows rev ${data.release.rev}.`].filter(Boolean).join(" ");
+    words.textContent = [hold && `ON HOLD: ${hold}`, isNewer && `Rev ${newest.rev} is released; this page shows rev ${data.release.rev}.`, isNewer && unsent > 0 && "It can be taken once all is sent."].filter(Boolean).join(" ");
     const button = document.createElement("button");
     button.type = "button";
     button.textContent = `Take rev ${newest?.rev}`;
     button.hidden = !isNewer;
+    // What was recorded by the old release goes first.
+    button.disabled = unsent > 0;
     button.addEventListener("click", () => document.dispatchEvent(new CustomEvent("bed:take")));
     box.replaceChildren(words, button);
   });

@@ -189,9 +189,12 @@ def test_the_bed_drawing_prints_in_one_bit(browser: Browser, server) -> None:
         page.set_content(f"<body style='margin:0;background:white'>{svg}</body>")
         shown = Image.open(BytesIO(page.screenshot())).convert("1", dither=Image.Dither.NONE)
         boxes = page.evaluate(HATCHED)
+        outline = page.evaluate(OUTLINE)
         printer.close()
     looks = {name: dots(shown, box) for name, box in boxes.items()}
     assert len(looks) >= 2
+    field, zone = (strip(shown, outline, low) for low in (8, 89))
+    assert abs(field - zone) > 0.02, "upright soldiers and level stretchers cross as many joints"
     for name, (share, turns) in looks.items():
         assert 0.02 < share < 0.98, f"{name} is one flat tone"
         for other, (their_share, their_turns) in looks.items():
@@ -213,6 +216,21 @@ HATCHED = """() => {
   }
   return found;
 }"""
+
+
+OUTLINE = """() => {
+  const paths = [...document.querySelectorAll("path")].map((path) => path.getBoundingClientRect());
+  const large = paths.sort((one, other) => other.width * other.height - one.width * one.height)[0];
+  return [large.x, large.y, large.width, large.height];
+}"""
+
+
+def strip(shown: Image.Image, outline: list[float], low: float) -> float:
+    """How often black and white change along a strip of 5 in. of the panel, `low` inches up; 240 x 120 in. in all."""
+    x, y, width, height = (side * DOTS for side in outline)
+    top, bottom = y + height * (120 - low - 5) / 120, y + height * (120 - low) / 120
+    part = np.asarray(shown.crop((int(x + 4), int(top), int(x + width * 90 / 240), int(bottom)))).astype(bool)
+    return float(np.diff(part, axis=1).mean())
 
 
 def dots(shown: Image.Image, box: list[float]) -> tuple[float, tuple[float, float]]:
