@@ -128,6 +128,8 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     settings: Settings = app.state.settings
     app.state.engine = open_data(settings.database)
     hide_tokens()
+    # Fonts are cut down once, before anybody waits for a page.
+    assets.assets()
     # What is loaded by now stays for good: the collector need not look through it again while somebody drags.
     gc.collect()
     gc.freeze()

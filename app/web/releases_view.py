@@ -20,6 +20,9 @@ from app.workflow.releasing import blocking
 
 PAPER_MM = (235.0, 165.0)
 
+AT_ONCE = 16
+"""Panels of a project up to which open errors are looked for before anything is released."""
+
 FILE_NAMES = {
     "inputs.json": "Inputs, as a project file",
     "results.json": "Results, every number",
@@ -167,14 +170,18 @@ def state_of(loaded: LoadedPanel, last: StoredRelease | None) -> State:
 def project_releases(
     loaded: LoadedProject, newest: Mapping[str, StoredRelease], why: str = "", faults: Sequence[Fault] = ()
 ) -> ProjectReleases:
-    """Every panel; those that have something new are chosen."""
+    """Every panel; those that have something new are chosen.
+
+    Of a large project only what a release would say is not looked for beforehand: all its brick would be laid out.
+    """
+    is_looked_at = len(loaded.panels) <= AT_ONCE
     address = f"/projects/{loaded.id}/releases"
     return ProjectReleases(
         title=f"Releases, {loaded.project.name}",
         path=project_path(loaded.id, loaded.project.name, "Releases"),
         address=address,
         walls=tuple(
-            WallLines(wall.wall.mark, tuple(_line(panel, newest.get(panel.id)) for panel in wall.panels))
+            WallLines(wall.wall.mark, tuple(_line(panel, newest.get(panel.id), is_looked_at) for panel in wall.panels))
             for wall in loaded.walls
             if wall.panels
         ),
@@ -236,9 +243,10 @@ def release_page(
     )
 
 
-def _line(panel: LoadedPanel, last: StoredRelease | None) -> PanelLine:
-    state, done = state_of(panel, last), compute(panel.project, panel.wall, panel.panel)
-    blocked = tuple(finding.text for finding in blocking(done.findings, panel.panel))
+def _line(panel: LoadedPanel, last: StoredRelease | None, is_looked_at: bool) -> PanelLine:
+    state = state_of(panel, last)
+    found = compute(panel.project, panel.wall, panel.panel).findings if is_looked_at else ()
+    blocked = tuple(finding.text for finding in blocking(found, panel.panel))
     told = _told(last) if last else ""
     is_chosen = not state.is_right and not blocked
     return PanelLine(panel.id, panel.panel.mark, releases_address(panel.id), state, told, blocked, is_chosen)

@@ -152,7 +152,7 @@ def test_a_shared_bed_view_opens_for_a_stranger_until_it_is_revoked(
 
     page.goto(f"/projects/{demo['id']}")
     page.get_by_role("button", name="Revoke the link").first.click()
-    expect(page.get_by_text("revoked").first).to_be_visible()
+    expect(page.locator("#share li").get_by_text("revoked").first).to_be_visible()
     assert tablet.goto(f"{server.address}/bed/{panel_id}").status == 404  # type: ignore[union-attr]
     _looked_at(tablet, axe)
     assert tablet.goto(link).status == 404  # type: ignore[union-attr]
