@@ -11,9 +11,10 @@ from app.documents import results_face
 from app.storage import Session, panels, projects, reading, writing
 from app.web.body import JsonBody, json_of
 from app.web.conditions import CommandId, IfMatch, base_revision, command_id, tag
-from app.web.database import OFFICE, Database, Now
+from app.web.database import Database, Now
 from app.web.hints import Hints, Told
 from app.web.merge_patch import merged
+from app.web.person import Person
 from app.web.words import listed
 from app.workflow.compute import compute
 from app.workflow.editing import save, save_on_top
@@ -52,6 +53,7 @@ def change(
     database: Database,
     now: Now,
     hints: Told,
+    person: Person,
     if_match: IfMatch = None,
     idempotency_key: CommandId = None,
     on_top: OnTop = False,
@@ -67,7 +69,7 @@ def change(
             panel_id,
             base_revision=base,
             command_id=command_id(idempotency_key),
-            person=OFFICE,
+            person=person,
             label=_label(body),
             document=document,
             now=now,
@@ -84,11 +86,12 @@ def take_back(
     database: Database,
     now: Now,
     hints: Told,
+    person: Person,
     if_match: IfMatch = None,
     idempotency_key: CommandId = None,
 ) -> dict[str, Any]:
     """Takes back the newest edit that is not undone."""
-    return _stepped(undo, panel_id, response, database, now, hints, if_match, idempotency_key)
+    return _stepped(undo, panel_id, response, database, now, hints, person, if_match, idempotency_key)
 
 
 @router.post("/redo")
@@ -98,11 +101,12 @@ def make_again(
     database: Database,
     now: Now,
     hints: Told,
+    person: Person,
     if_match: IfMatch = None,
     idempotency_key: CommandId = None,
 ) -> dict[str, Any]:
     """Makes again what was undone last."""
-    return _stepped(redo, panel_id, response, database, now, hints, if_match, idempotency_key)
+    return _stepped(redo, panel_id, response, database, now, hints, person, if_match, idempotency_key)
 
 
 @router.delete("", status_code=204)
@@ -120,6 +124,7 @@ def _stepped(
     database: Connections,
     moment: datetime,
     hints: Hints,
+    person: str,
     if_match: str | None,
     given_id: str | None,
 ) -> dict[str, Any]:
@@ -128,7 +133,7 @@ def _stepped(
         saved = step(
             session,
             panel_id,
-            person=OFFICE,
+            person=person,
             command_id=command_id(given_id),
             base_revision=base,
             now=moment,

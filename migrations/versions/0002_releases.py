@@ -8,7 +8,12 @@ down_revision = "0001"
 branch_labels = None
 depends_on = None
 
-TABLES = ("release", "release_part", "release_notice")
+TABLES = {
+    "release": "id = NEW.id OR (panel_id = NEW.panel_id AND number = NEW.number)",
+    "release_part": "release_id = NEW.release_id AND name = NEW.name",
+    "release_notice": "id = NEW.id",
+}
+"""Each table, and which row a new one would take the place of: INSERT OR REPLACE passes by a trigger on DELETE."""
 
 
 def text(name: str, *, nullable: bool = False) -> sa.Column:
@@ -27,7 +32,12 @@ def upgrade() -> None:
     make_releases()
     make_parts()
     make_notices()
-    for table in TABLES:
+    for table, same in TABLES.items():
+        op.execute(
+            f"CREATE TRIGGER {table}_stays_insert BEFORE INSERT ON {table} "
+            f"WHEN EXISTS (SELECT 1 FROM {table} WHERE {same}) "
+            "BEGIN SELECT RAISE(ABORT, 'what was released is never altered'); END"
+        )
         for change in ("UPDATE", "DELETE"):
             op.execute(
                 f"CREATE TRIGGER {table}_stays_{change.lower()} BEFORE {change} ON {table} "
@@ -76,5 +86,5 @@ def make_notices() -> None:
 
 
 def downgrade() -> None:
-    for table in reversed(TABLES):
+    for table in reversed(list(TABLES)):
         op.drop_table(table)

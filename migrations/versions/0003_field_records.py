@@ -8,7 +8,12 @@ down_revision = "0002"
 branch_labels = None
 depends_on = None
 
-TABLES = ("record", "record_photo", "record_refused")
+TABLES = {
+    "record": "id = NEW.id OR arrival = NEW.arrival",
+    "record_photo": "record_id = NEW.record_id",
+    "record_refused": "arrival = NEW.arrival OR (record_id = NEW.record_id AND digest = NEW.digest)",
+}
+"""Each table, and which row a new one would take the place of: INSERT OR REPLACE passes by a trigger on DELETE."""
 
 
 def text(name: str, *, nullable: bool = False) -> sa.Column:
@@ -23,7 +28,12 @@ def upgrade() -> None:
     make_records()
     make_photos()
     make_refused()
-    for table in TABLES:
+    for table, same in TABLES.items():
+        op.execute(
+            f"CREATE TRIGGER {table}_stays_insert BEFORE INSERT ON {table} "
+            f"WHEN EXISTS (SELECT 1 FROM {table} WHERE {same}) "
+            "BEGIN SELECT RAISE(ABORT, 'a record is never altered'); END"
+        )
         for change in ("UPDATE", "DELETE"):
             op.execute(
                 f"CREATE TRIGGER {table}_stays_{change.lower()} BEFORE {change} ON {table} "
@@ -70,5 +80,5 @@ def make_refused() -> None:
 
 
 def downgrade() -> None:
-    for table in reversed(TABLES):
+    for table in reversed(list(TABLES)):
         op.drop_table(table)

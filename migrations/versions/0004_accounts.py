@@ -58,6 +58,10 @@ def make_audit() -> None:
         *(text("at"), text("who"), text("what"), text("about")),
         sqlite_strict=True,
     )
+    op.execute(
+        "CREATE TRIGGER audit_stays_insert BEFORE INSERT ON audit WHEN EXISTS (SELECT 1 FROM audit WHERE id = NEW.id) "
+        "BEGIN SELECT RAISE(ABORT, 'the log of who did what is never altered'); END"
+    )
     for change in ("UPDATE", "DELETE"):
         op.execute(
             f"CREATE TRIGGER audit_stays_{change.lower()} BEFORE {change} ON audit "

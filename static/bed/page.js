@@ -27,7 +27,7 @@ function say(words) {
 }
 
 // A glove presses twice where it means once: a second press in the same place within this time is none.
-const TWICE = 400;
+const TWICE = 300;
 const PLACE = 24;
 let place = { x: 0, y: 0 };
 let pressed = { at: -Infinity, x: 0, y: 0 };

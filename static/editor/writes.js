@@ -82,7 +82,7 @@ export class Writes {
     const slow = setTimeout(() => this.say("Saving", "waiting"), 200);
     const status = await this.send(write);
     clearTimeout(slow);
-    if (status === 0 || status >= 500 || status === 403 || status === 404) return this.hold(write, status);
+    if (status === 0 || status >= 500 || status === 401 || status === 403 || status === 404) return this.hold(write, status);
     this.held.rest();
     if (status !== 200 && this.saved.dataset.state !== "lost") this.say(before, "saved");
     if (REFUSED.has(status)) this.refused(write, status);

@@ -27,6 +27,9 @@ FILE: dict[str, Any] = {
 }
 NAME = "R. Foreman"
 
+AFTER = 310
+"""Milliseconds: a second press in the same place is taken for a new one after 300."""
+
 HELD = """async () => {
   const open = indexedDB.open("castcourse-bed");
   const line = await new Promise((done) => (open.onsuccess = () => done(open.result)));
@@ -102,7 +105,7 @@ def lay(page: Page, count: int, first: int = 1) -> None:
     for number in range(first, first + count):
         page.get_by_role("button", name=f"Sheet {number} is laid", exact=True).click()
         expect(page.locator("#bed-undo span")).to_have_text(f"Sheet {number} laid")
-        page.wait_for_timeout(410)
+        page.wait_for_timeout(AFTER)
 
 
 def waiting(page: Page, count: int) -> None:

@@ -9,7 +9,7 @@ from typing import Any
 import httpx
 import numpy as np
 import pytest
-from bedside import FILE, PANEL, Bedside, bedside, each_once, lay, send_now, task, waiting
+from bedside import AFTER, FILE, PANEL, Bedside, bedside, each_once, lay, send_now, task, waiting
 from PIL import Image
 from playwright.sync_api import Browser, Page, expect
 
@@ -61,7 +61,7 @@ def read(page: Page, mark: str, inches: float) -> str:
         expect(page.locator("#keypad-record")).to_contain_text("Yes, it reads")
         page.locator("#keypad-record").click()
     expect(page.locator("#bed-undo span")).to_contain_text(f"{mark} read")
-    page.wait_for_timeout(410)
+    page.wait_for_timeout(AFTER)
     return verdict
 
 
@@ -77,7 +77,7 @@ def tick(page: Page, button: str) -> None:
     pressed = page.locator(".bed-side").get_by_role("button", name=button, exact=True)
     pressed.click()
     expect(pressed).to_have_attribute("aria-pressed", "true")
-    page.wait_for_timeout(410)
+    page.wait_for_timeout(AFTER)
 
 
 def test_a_whole_day_at_the_bed(page: Page, bed: Bedside) -> None:
@@ -114,7 +114,7 @@ def test_a_whole_day_at_the_bed(page: Page, bed: Bedside) -> None:
         number = page.locator("#next-sheet button").get_attribute("data-sheet")
         page.locator("#next-sheet button").click()
         expect(page.locator("#bed-undo span")).to_have_text(f"Sheet {number} laid")
-        page.wait_for_timeout(410)
+        page.wait_for_timeout(AFTER)
     task(page, "brick")
     for name in [step["title"] for step in given(page)["placing"]]:
         tick(page, f"{name} placed")
@@ -129,11 +129,11 @@ def test_a_whole_day_at_the_bed(page: Page, bed: Bedside) -> None:
         tick(page, button.inner_text().removeprefix("✓ "))
     sign(page, "foreman")
     expect(page.locator("#sign-foreman")).to_have_text("Signed by R. Foreman")
-    page.wait_for_timeout(410)
+    page.wait_for_timeout(AFTER)
     sign(page, "second")
     expect(page.locator("#bed-banner")).to_contain_text("has signed already")
     page.fill("#by", "I. Inspector")
-    page.wait_for_timeout(410)
+    page.wait_for_timeout(AFTER)
     sign(page, "second")
     expect(page.locator("#sign-second")).to_have_text("Signed by I. Inspector")
     waiting(page, 0)
@@ -158,7 +158,7 @@ def test_a_whole_day_at_the_bed(page: Page, bed: Bedside) -> None:
 
 def sign(page: Page, role: str) -> None:
     page.locator(f"[data-sign={role}]").click()
-    page.wait_for_timeout(410)
+    page.wait_for_timeout(AFTER)
 
 
 def test_undo_takes_back_what_was_recorded_last(page: Page, bed: Bedside) -> None:

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import httpx
 import pytest
-from bedside import FILE, NAME, Bedside, bedside, each_once, held, lay, send_now, task, waiting
+from bedside import AFTER, FILE, NAME, Bedside, bedside, each_once, held, lay, send_now, task, waiting
 from chromium import FLAGS, executable
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
@@ -296,7 +296,7 @@ def test_a_full_tablet_says_so_before_anything_is_taken_in(browser: Browser, bed
         expect(page.locator("#bed-banner")).to_contain_text("This tablet is full")
         expect(page.locator("#count-sheets")).to_contain_text("1 of")
         page.evaluate(EMPTY, filled)
-        page.wait_for_timeout(410)
+        page.wait_for_timeout(AFTER)
         lay(page, 1, first=2)
         waiting(page, 0)
         each_once(bed, page)
@@ -401,7 +401,7 @@ def read(page: Page, mark: str, keys: str) -> None:
     if page.locator("#keypad").is_visible():
         page.locator("#keypad-record").click()
     expect(page.locator("#bed-undo span")).to_contain_text(f"{mark} read")
-    page.wait_for_timeout(410)
+    page.wait_for_timeout(AFTER)
 
 
 def test_two_foremen_at_one_checkpoint_are_both_kept_and_the_difference_is_told(

@@ -141,7 +141,9 @@ def test_the_canonical_text_sorts_keys_and_keeps_every_sign():
 
 
 @pytest.mark.parametrize("table", ["record", "record_photo", "record_refused"])
-@pytest.mark.parametrize("change", ["UPDATE {} SET digest = ''", "DELETE FROM {}"])
+@pytest.mark.parametrize(
+    "change", ["UPDATE {} SET digest = ''", "DELETE FROM {}", "INSERT OR REPLACE INTO {0} SELECT * FROM {0}"]
+)
 def test_the_database_itself_refuses_to_alter_a_record(office, rev_a, database, table, change):
     one = made(rev_a)
     other = one | {"sequence": 2}
@@ -297,7 +299,7 @@ class ThreeDevices(RuleBasedStateMachine):
 
 TestThreeDevices = ThreeDevices.TestCase
 TestThreeDevices.settings = settings(
-    max_examples=25, stateful_step_count=25, deadline=None, suppress_health_check=list(HealthCheck)
+    max_examples=15, stateful_step_count=30, deadline=None, suppress_health_check=list(HealthCheck)
 )
 
 

@@ -92,7 +92,9 @@ def test_open_errors_block_and_accepted_ones_go_along(office, now):
 
 
 @pytest.mark.parametrize("table", ["release", "release_part", "release_notice"])
-@pytest.mark.parametrize("change", ["UPDATE {} SET release_id = 'x'", "DELETE FROM {}"])
+@pytest.mark.parametrize(
+    "change", ["UPDATE {} SET release_id = 'x'", "DELETE FROM {}", "INSERT OR REPLACE INTO {0} SELECT * FROM {0}"]
+)
 def test_the_database_itself_refuses_to_alter_a_release(office, now, database, table, change):
     row = released(office, now)
     with writing(office.engine) as session:
