@@ -7,7 +7,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -25,9 +25,23 @@ class Killable:
     process: "subprocess.Popen[bytes]"
 
     def kill(self) -> None:
-        """As the system does when it needs the memory: no process of it lives on."""
+        """As the system does when it needs the memory; returns once the last process of the group has gone.
+
+        Chromium deletes a database that it finds locked by a process of its own that is still dying.
+        """
         os.killpg(self.process.pid, signal.SIGKILL)
         self.process.wait()
+        while self._lives():
+            time.sleep(0.02)
+
+    def _lives(self) -> bool:
+        """Whether a process of the group still holds anything: what is a zombie does not."""
+        for stat in Path("/proc").glob("[0-9]*/stat"):
+            with suppress(OSError):
+                state, _, group = stat.read_text().rpartition(")")[2].split()[:3]
+                if int(group) == self.process.pid and state not in "ZX":
+                    return True
+        return False
 
 
 @contextmanager
